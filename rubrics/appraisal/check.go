@@ -1,0 +1,255 @@
+package appraisal
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"slices"
+	"sort"
+	"time"
+	"unicode/utf8"
+)
+
+var hashForm = regexp.MustCompile(`^[0-9a-f]{64}$`)
+
+// check refuses an appraisal whose figures make no sense, naming the field.
+func (f *File) check() error {
+	switch {
+	case f.Format != FileFormat:
+		return refuse("format", fmt.Sprintf("%q", FileFormat), "this is not an appraisal file (%q)", f.Format)
+	case f.Version < 1:
+		return refuse("version", "1 or more", "%d is no file version", f.Version)
+	case f.Version > FileVersion:
+		return refuse("version", fmt.Sprintf("%d, or a newer program", FileVersion), "the file has version %d, which is newer than this program knows", f.Version)
+	case f.Rubric.ID == "":
+		return refuse("rubric.id", "the id of a rubric, such as two-post-lift", "missing")
+	}
+	if _, err := time.Parse(time.DateOnly, f.Date); err != nil {
+		return refuse("date", "a date like 2026-03-31", "%q is no date", f.Date)
+	}
+	for _, step := range []func() error{f.checkListing, f.checkFindings, f.checkPrices, f.checkComparables, f.checkShop} {
+		if err := step(); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// sortedKeys walks a map in order, so that the same file gives the same error.
+func sortedKeys[V any](m map[string]V) []string {
+	keys := make([]string, 0, len(m))
+	for k := range m {
+		keys = append(keys, k)
+	}
+	sort.Strings(keys)
+	return keys
+}
+
+func checkText(field, s string, most int) error {
+	if n := utf8.RuneCountInString(s); n > most {
+		return refuse(field, fmt.Sprintf("at most %d characters", most), "%d characters", n)
+	}
+	return nil
+}
+
+func checkMoney(field string, m Money) error {
+	if m < 0 || m > maxMoney {
+		return refuse(field, "0 to 1,000,000,000", "%s is no price", whole(m))
+	}
+	return nil
+}
+
+func checkRange(field string, r Range) error {
+	for _, m := range []Money{r.Low, r.Likely, r.High} {
+		if err := checkMoney(field, m); err != nil {
+			return err
+		}
+	}
+	if r.Low > r.Likely || r.Likely > r.High {
+		return refuse(field, "low, likely and high in rising order", "%s, %s, %s do not rise", whole(r.Low), whole(r.Likely), whole(r.High))
+	}
+	return nil
+}
+
+func checkYear(field string, y int) error {
+	if y != 0 && (y < 1800 || y > 2200) {
+		return refuse(field, "a year like 2014, or 0 when unknown", "%d is no year of manufacture", y)
+	}
+	return nil
+}
+
+func checkQuantity(field string, q *Quantity) error {
+	if q == nil {
+		return nil
+	}
+	if math.IsNaN(q.N) || math.IsInf(q.N, 0) || math.Abs(q.N) > 1e12 {
+		return refuse(field, "a finite number", "the number is out of reach")
+	}
+	return checkText(field+".unit", q.Unit, 20)
+}
+
+func checkSize(field string, q *Quantity) error {
+	if q != nil && q.N <= 0 {
+		return refuse(field, "more than 0", "%g is no size", q.N)
+	}
+	return checkQuantity(field, q)
+}
+
+func oneOf(field, word string, choices []Choice) error {
+	if word == "" {
+		return nil
+	}
+	ids := make([]string, len(choices))
+	for i, c := range choices {
+		if ids[i] = c.ID; c.ID == word {
+			return nil
+		}
+	}
+	return refuse(field, fmt.Sprintf("one of %v", ids), "%q is not known", word)
+}
+
+func (f *File) checkListing() error {
+	l := &f.Listing
+	if l.Asking != nil {
+		if err := checkMoney("listing.asking", *l.Asking); err != nil {
+			return err
+		}
+	}
+	if d := l.Distance; d != nil && d.Unit != "mi" && d.Unit != "km" {
+		return refuse("listing.distance.unit", "mi or km", "%q is no distance unit", d.Unit)
+	}
+	if d := l.Distance; d != nil && (!(d.N >= 0) || d.N > 20_000) {
+		return refuse("listing.distance", "0 to 20,000", "%g is no distance", d.N)
+	}
+	for _, err := range []error{
+		checkText("listing.title", l.Title, 300), checkText("listing.text", l.Text, 20_000), checkText("listing.note", l.Note, 20_000),
+		checkYear("listing.made", l.Made), checkSize("listing.capacity", l.Capacity), oneOf("listing.seller", l.Seller, Sellers),
+		checkPhotos("listing.photos", l.Photos),
+	} {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func checkPhotos(field string, photos []Photo) error {
+	for i, p := range photos {
+		if !hashForm.MatchString(p.Hash) {
+			return refuse(fmt.Sprintf("%s[%d].hash", field, i), "64 lower-case hex digits", "%.20q is no photo hash", p.Hash)
+		}
+	}
+	return nil
+}
+
+func (f *File) checkFindings() error {
+	for _, id := range sortedKeys(f.Findings) {
+		x := f.Findings[id]
+		field := "findings." + id
+		if x.Grade != nil && (*x.Grade < 0 || *x.Grade > 4) {
+			return refuse(field+".grade", "0 failed, 1 bad, 2 worn, 3 sound or 4 as new", "%d is no grade", *x.Grade)
+		}
+		if x.Grade != nil && x.Skipped != "" {
+			return refuse(field, "a grade or a reason, not both", "it is both graded and marked as not checked")
+		}
+		for _, err := range []error{
+			oneOf(field+".skipped", x.Skipped, Reasons), checkText(field+".note", x.Note, 20_000),
+			checkQuantity(field+".maker", x.Maker), checkPhotos(field+".photos", x.Photos),
+		} {
+			if err != nil {
+				return err
+			}
+		}
+		for _, name := range sortedKeys(x.Measured) {
+			q := x.Measured[name]
+			if err := checkQuantity(field+".measured."+name, &q); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+func (f *File) checkPrices() error {
+	for _, id := range sortedKeys(f.Prices) {
+		if err := checkRange("prices."+id, f.Prices[id]); err != nil {
+			return err
+		}
+	}
+	for _, id := range sortedKeys(f.Landing) {
+		if c := f.Landing[id].Cost; c != nil {
+			if err := checkRange("landing."+id+".cost", *c); err != nil {
+				return err
+			}
+		}
+	}
+	if f.NewPrice != nil {
+		if err := checkRange("new_price.price", f.NewPrice.Price); err != nil {
+			return err
+		}
+		return checkSize("new_price.capacity", f.NewPrice.Capacity)
+	}
+	return nil
+}
+
+func (f *File) checkComparables() error {
+	if len(f.Comparables) > 20_000 {
+		return refuse("comparables", "at most 20,000", "%d are too many", len(f.Comparables))
+	}
+	for i := range f.Comparables {
+		c := &f.Comparables[i]
+		field := fmt.Sprintf("comparables[%d]", i)
+		if c.Basis != "asked" && c.Basis != "sold" {
+			return refuse(field+".basis", "asked or sold", "%q is not known", c.Basis)
+		}
+		if c.Date != "" {
+			if _, err := time.Parse(time.DateOnly, c.Date); err != nil {
+				return refuse(field+".date", "a date like 2026-03-31", "%q is no date", c.Date)
+			}
+			if c.Date > f.Date {
+				return refuse(field+".date", "a date up to "+f.Date, "%s lies in the future", c.Date)
+			}
+		}
+		for _, err := range []error{
+			checkMoney(field+".price", c.Price), checkYear(field+".made", c.Made), checkSize(field+".capacity", c.Capacity),
+			oneOf(field+".condition", c.Condition, Conditions), checkText(field+".title", c.Title, 300),
+		} {
+			if err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+func (f *File) checkShop() error {
+	s := &f.Shop
+	if !slices.Contains(Currencies, s.Currency) {
+		return refuse("shop.currency", fmt.Sprintf("one of %v", Currencies), "%q is no currency kept here", s.Currency)
+	}
+	if s.Units != "inch" && s.Units != "metric" {
+		return refuse("shop.units", "inch or metric", "%q is not known", s.Units)
+	}
+	for _, trade := range sortedKeys(s.Rates) {
+		if err := oneOf("shop.rates", trade, Trades); err != nil {
+			return err
+		}
+		if err := checkMoney("shop.rates."+trade, s.Rates[trade]); err != nil {
+			return err
+		}
+	}
+	o := s.Odds
+	switch {
+	case s.Tax < 0 || s.Tax > 100_00:
+		return refuse("shop.tax", "0 to 100 %", "%d.%02d %% is no tax", s.Tax/100, s.Tax%100)
+	case o.WalkAway < 1_00 || o.Opening > 99_00 || o.WalkAway > o.Fair || o.Fair > o.Opening:
+		return refuse("shop.odds", "opening at least fair, fair at least walk-away, all between 1 and 99 %", "the odds %d, %d, %d do not fall", o.Opening/100, o.Fair/100, o.WalkAway/100)
+	case s.Overrun.Mean < 50_00 || s.Overrun.Mean > 300_00:
+		return refuse("shop.overrun.mean", "50 to 300 %", "%d %% is no overrun", s.Overrun.Mean/100)
+	case s.Overrun.SD < 0 || s.Overrun.SD > 100_00:
+		return refuse("shop.overrun.sd", "0 to 100 %", "%d %% is no spread", s.Overrun.SD/100)
+	case s.Kept < 0 || s.Kept > 100_00:
+		return refuse("shop.kept", "0 to 100 %", "%d %% is no share", s.Kept/100)
+	}
+	return checkMoney("shop.fees", s.Fees)
+}

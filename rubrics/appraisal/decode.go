@@ -1,0 +1,211 @@
+package appraisal
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+)
+
+// MaxFile bounds an appraisal file in bytes; photos are not in it.
+const MaxFile = 8 << 20
+
+// Document is an appraisal file with whatever newer programs wrote into it.
+type Document struct {
+	File File
+	raw  map[string]any
+}
+
+// Decode reads an appraisal file. Fields it does not know are kept for Encode.
+// Bad input gives an *Error that names the field or the line.
+func Decode(src []byte) (*Document, error) {
+	if len(src) > MaxFile {
+		return nil, refuse("", "at most 8 MiB", "the file is too large")
+	}
+	if len(bytes.TrimSpace(src)) == 0 {
+		return nil, refuse("", "a JSON object", "the file is empty")
+	}
+	d := &Document{}
+	if err := decodeInto(src, &d.File); err != nil {
+		return nil, err
+	}
+	dec := json.NewDecoder(bytes.NewReader(src))
+	dec.UseNumber()
+	if err := dec.Decode(&d.raw); err != nil {
+		return nil, jsonError(src, err)
+	}
+	if err := d.File.check(); err != nil {
+		return nil, err
+	}
+	return d, nil
+}
+
+func decodeInto(src []byte, v any) error {
+	dec := json.NewDecoder(bytes.NewReader(src))
+	if err := dec.Decode(v); err != nil {
+		return jsonError(src, err)
+	}
+	if _, err := dec.Token(); err != io.EOF {
+		return refuse(fmt.Sprintf("line %d", lineAt(src, dec.InputOffset())), "one JSON object and nothing after it", "the file goes on after its end")
+	}
+	return nil
+}
+
+// jsonError says in the user's words where and why JSON is wrong.
+func jsonError(src []byte, err error) error {
+	var syntax *json.SyntaxError
+	var kind *json.UnmarshalTypeError
+	switch {
+	case errors.As(err, &syntax):
+		what := syntax.Error()
+		if strings.Contains(what, "unexpected end") {
+			what = "the file stops in the middle"
+		}
+		return refuse(fmt.Sprintf("line %d", lineAt(src, syntax.Offset)), "complete JSON", "%s", what)
+	case errors.Is(err, io.ErrUnexpectedEOF):
+		return refuse(fmt.Sprintf("line %d", lineAt(src, int64(len(src)))), "complete JSON", "the file stops in the middle")
+	case errors.As(err, &kind):
+		field := kind.Field
+		if field == "" {
+			field = fmt.Sprintf("line %d", lineAt(src, kind.Offset))
+		}
+		return refuse(field, "a "+plainType(kind.Type.Kind().String()), "found a %s", kind.Value)
+	}
+	return refuse("", "a JSON object", "%s", err)
+}
+
+func plainType(kind string) string {
+	switch {
+	case strings.HasPrefix(kind, "int"):
+		return "whole number within reach"
+	case strings.HasPrefix(kind, "float"):
+		return "number"
+	case kind == "struct" || kind == "map":
+		return "group of fields in braces"
+	case kind == "slice":
+		return "list in brackets"
+	case kind == "bool":
+		return "true or false"
+	}
+	return kind
+}
+
+func lineAt(src []byte, offset int64) int {
+	return 1 + bytes.Count(src[:min(max(offset, 0), int64(len(src)))], []byte("\n"))
+}
+
+// Encode writes the file again, with the fields it did not know.
+func (d *Document) Encode() ([]byte, error) {
+	known, err := json.Marshal(d.File)
+	if err != nil {
+		return nil, err
+	}
+	var fresh map[string]any
+	dec := json.NewDecoder(bytes.NewReader(known))
+	dec.UseNumber()
+	if err := dec.Decode(&fresh); err != nil {
+		return nil, err
+	}
+	if d.raw != nil {
+		empty, err := unknownOf(d.raw)
+		if err != nil {
+			return nil, err
+		}
+		overlay(fresh, empty)
+	}
+	return json.MarshalIndent(fresh, "", "  ")
+}
+
+// unknownOf is what is left of raw after all that File knows was taken out.
+func unknownOf(raw map[string]any) (map[string]any, error) {
+	text, err := json.Marshal(raw)
+	if err != nil {
+		return nil, err
+	}
+	var f File
+	if err := json.Unmarshal(text, &f); err != nil {
+		return nil, err
+	}
+	text, err = json.Marshal(f)
+	if err != nil {
+		return nil, err
+	}
+	var known map[string]any
+	if err := json.Unmarshal(text, &known); err != nil {
+		return nil, err
+	}
+	return subtract(raw, known), nil
+}
+
+func subtract(raw, known map[string]any) map[string]any {
+	rest := map[string]any{}
+	for k, v := range raw {
+		have, ok := known[k]
+		if !ok {
+			if fileZero[k] && v == nil {
+				continue
+			}
+			rest[k] = v
+			continue
+		}
+		inner, both := v.(map[string]any)
+		other, too := have.(map[string]any)
+		if both && too {
+			if sub := subtract(inner, other); len(sub) > 0 {
+				rest[k] = sub
+			}
+		}
+		list, isList := v.([]any)
+		others, areList := have.([]any)
+		if isList && areList && len(list) == len(others) {
+			subs, found := make([]any, len(list)), false
+			for i := range list {
+				a, x := list[i].(map[string]any)
+				b, y := others[i].(map[string]any)
+				if x && y {
+					s := subtract(a, b)
+					subs[i], found = s, found || len(s) > 0
+				}
+			}
+			if found {
+				rest[k] = subs
+			}
+		}
+	}
+	return rest
+}
+
+// fileZero names optional fields that are dropped when null.
+var fileZero = map[string]bool{"new_price": true, "capacity": true, "distance": true, "asking": true, "grade": true, "maker": true, "cost": true}
+
+// overlay adds to fresh what only rest has. List items are matched by place and
+// only while the list has not grown or shrunk.
+func overlay(fresh, rest map[string]any) {
+	for k, v := range rest {
+		have, ok := fresh[k]
+		if !ok {
+			fresh[k] = v
+			continue
+		}
+		switch sub := v.(type) {
+		case map[string]any:
+			if into, ok := have.(map[string]any); ok {
+				overlay(into, sub)
+			}
+		case []any:
+			into, ok := have.([]any)
+			if !ok || len(into) != len(sub) {
+				continue
+			}
+			for i := range sub {
+				a, x := into[i].(map[string]any)
+				b, y := sub[i].(map[string]any)
+				if x && y {
+					overlay(a, b)
+				}
+			}
+		}
+	}
+}

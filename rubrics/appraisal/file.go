@@ -1,0 +1,125 @@
+package appraisal
+
+// FileVersion is the version of the appraisal file this engine writes.
+const FileVersion = 1
+
+// FileFormat marks an appraisal file.
+const FileFormat = "asfound-appraisal"
+
+// File is one appraisal with all that its judgement needs, so that the same
+// file gives the same result anywhere.
+type File struct {
+	Format  string    `json:"format"`
+	Version int       `json:"version"`
+	Rubric  RubricRef `json:"rubric"`
+	// Date of the appraisal, YYYY-MM-DD: the engine has no clock.
+	Date        string                   `json:"date"`
+	Listing     Listing                  `json:"listing"`
+	Facts       map[string]string        `json:"facts,omitempty"`
+	Findings    map[string]Finding       `json:"findings,omitempty"`
+	Ways        map[string]string        `json:"ways,omitempty"`   // remedy id to way id
+	Prices      map[string]Range         `json:"prices,omitempty"` // part id to own price
+	Landing     map[string]LandingChoice `json:"landing,omitempty"`
+	Comparables []Comparable             `json:"comparables,omitempty"`
+	NewPrice    *NewPrice                `json:"new_price,omitempty"`
+	Shop        Shop                     `json:"shop"`
+}
+
+// RubricRef names the rubric an appraisal was made with.
+type RubricRef struct {
+	ID      string `json:"id"`
+	Version int    `json:"version"`
+}
+
+// Listing is a piece of equipment offered for sale.
+type Listing struct {
+	Title    string    `json:"title"`
+	Maker    string    `json:"maker,omitempty"`
+	Model    string    `json:"model,omitempty"`
+	Serial   string    `json:"serial,omitempty"`
+	Made     int       `json:"made,omitempty"` // year of manufacture, 0 unknown
+	Capacity *Quantity `json:"capacity,omitempty"`
+	Place    string    `json:"place,omitempty"`
+	Distance *Quantity `json:"distance,omitempty"` // one way, mi or km
+	Asking   *Money    `json:"asking,omitempty"`
+	Seller   string    `json:"seller,omitempty"` // private, dealer, auction, closing
+	Seen     string    `json:"seen,omitempty"`   // where it was found
+	Text     string    `json:"text,omitempty"`   // the listing's own text
+	Note     string    `json:"note,omitempty"`
+	Photos   []Photo   `json:"photos,omitempty"`
+}
+
+// Photo names a picture by its content.
+type Photo struct {
+	Hash string `json:"hash"` // SHA-256, lower-case hex
+	At   string `json:"at,omitempty"`
+}
+
+// Finding is what was found at one check.
+type Finding struct {
+	Grade    *int                `json:"grade,omitempty"`   // 4 as new .. 0 failed
+	Skipped  string              `json:"skipped,omitempty"` // no-power, no-access, seller-declined, no-time, no-instrument
+	Measured map[string]Quantity `json:"measured,omitempty"`
+	// Words holds measured quantities that are words (such as where=running).
+	Words map[string]string `json:"words,omitempty"`
+	// Maker is the maker's own limit, which replaces the published one.
+	Maker  *Quantity `json:"maker,omitempty"`
+	Note   string    `json:"note,omitempty"`
+	Photos []Photo   `json:"photos,omitempty"`
+}
+
+// LandingChoice is the user's own figure for a landing line, or off.
+type LandingChoice struct {
+	Off  bool   `json:"off,omitempty"`
+	Cost *Range `json:"cost,omitempty"`
+}
+
+// Comparable is another sale or offer of the same kind.
+type Comparable struct {
+	ID        string    `json:"id"`
+	Title     string    `json:"title"`
+	Price     Money     `json:"price"`
+	Basis     string    `json:"basis"` // asked, sold
+	Date      string    `json:"date,omitempty"`
+	Made      int       `json:"made,omitempty"`
+	Capacity  *Quantity `json:"capacity,omitempty"`
+	Condition string    `json:"condition,omitempty"` // as_new, sound, worn, bad
+	Place     string    `json:"place,omitempty"`
+	Distance  *Quantity `json:"distance,omitempty"`
+	Seen      string    `json:"seen,omitempty"`
+	Off       bool      `json:"off,omitempty"`
+}
+
+// NewPrice is what the nearest equivalent costs new today.
+type NewPrice struct {
+	Price    Range     `json:"price"`
+	Capacity *Quantity `json:"capacity,omitempty"`
+	Seen     string    `json:"seen,omitempty"`
+}
+
+// Shop is the buyer's own settings.
+type Shop struct {
+	Currency string           `json:"currency"` // ISO 4217
+	Units    string           `json:"units"`    // inch, metric
+	Rates    map[string]Money `json:"rates"`    // an hour, by own, machine and trade
+	Tax      int              `json:"tax"`      // basis points on the price
+	Fees     Money            `json:"fees"`     // buyer's premium, transfer
+	Odds     Odds             `json:"odds"`
+	Overrun  Overrun          `json:"overrun"`
+	// Kept is the part of staying installation work counted in worth in place, basis points.
+	Kept int `json:"kept"`
+}
+
+// Odds are the chances of coming out ahead behind the three prices, basis points.
+type Odds struct {
+	Opening  int `json:"opening"`
+	Fair     int `json:"fair"`
+	WalkAway int `json:"walk_away"`
+}
+
+// Overrun is the shared factor on all repair lines: mean and standard
+// deviation, basis points.
+type Overrun struct {
+	Mean int `json:"mean"`
+	SD   int `json:"sd"`
+}

@@ -1,0 +1,198 @@
+package appraisal
+
+import (
+	"fmt"
+	"sort"
+)
+
+// Judge holds what does not change between appraisals: the rubrics and the
+// example prices.
+type Judge struct {
+	rubrics map[string]*Rubric
+	parts   []Part
+}
+
+// NewJudge makes a judge of checked rubrics and parts.
+func NewJudge(rubrics []Rubric, parts []Part) *Judge {
+	j := &Judge{rubrics: map[string]*Rubric{}, parts: parts}
+	for i := range rubrics {
+		j.rubrics[rubrics[i].ID] = &rubrics[i]
+	}
+	return j
+}
+
+// Of judges one appraisal. price, if given, is asked about in place of the
+// asking price. An input that makes no sense is refused with an *Error.
+func (jd *Judge) Of(f *File, price *Money) (*Result, error) {
+	if err := f.check(); err != nil {
+		return nil, err
+	}
+	r, ok := jd.rubrics[f.Rubric.ID]
+	if !ok {
+		return nil, refuse("rubric.id", "one of "+jd.known(), "no rubric is called %q", f.Rubric.ID)
+	}
+	if price == nil {
+		price = f.Listing.Asking
+	}
+	if price != nil && (*price < 0 || *price > maxMoney) {
+		return nil, refuse("price", "0 to 1,000,000,000", "%s is no price", whole(*price))
+	}
+	n := &notes{list: []string{}}
+	jd.changed(r, f, n)
+	walked := walk(r, f)
+	m := &model{rubric: r, file: f, pricing: newPricing(r, jd.parts, f, n)}
+	var scrap []string
+	m.tasks, scrap = m.pricing.repairs(walked)
+	m.scrap = len(scrap) > 0
+	m.landing = m.pricing.landings(r)
+	m.care = learn(r, f, walked)
+	if !m.scrap {
+		m.suspects = suspects(r, walked)
+	}
+	for i := range m.landing {
+		if t := &m.landing[i]; t.line.Stays {
+			m.kept += float64(t.pert.mean * (float64(f.Shop.Kept) / 10_000))
+		}
+	}
+	res := &Result{
+		Rubric: RubricRef{r.ID, r.Version}, Currency: f.Shop.Currency,
+		Verdict:   verdict(walked),
+		Safety:    score(walked, func(w Weight) int { return w.Safety }),
+		Condition: score(walked, func(w Weight) int { return w.Condition }),
+		Progress:  progress(walked),
+	}
+	res.Worth, m.belief, m.known = worth(r, f)
+	j := m.draw()
+	res.Checks = checkResults(walked)
+	res.Estimate = estimateOf(m, j, scrap)
+	res.Landing = landingOf(m, j)
+	res.Hidden = hiddenOf(m, j, walked)
+	if m.known {
+		res.Worth.InPlace = cents(j.meanWorth)
+	}
+	res.Offer = offer(m, j, price, res.Worth.Missing)
+	at := float64(res.Offer.Fair.Price)
+	if price != nil {
+		at = float64(*price)
+	}
+	res.Next = next(m, j, at, m.known)
+	res.Notes = n.list
+	return res, nil
+}
+
+func (jd *Judge) known() string {
+	var ids []string
+	for id := range jd.rubrics {
+		ids = append(ids, id)
+	}
+	sort.Strings(ids)
+	return fmt.Sprint(ids)
+}
+
+// changed notes what an older rubric leaves behind; no finding is dropped.
+func (jd *Judge) changed(r *Rubric, f *File, n *notes) {
+	if f.Rubric.Version != 0 && f.Rubric.Version != r.Version {
+		n.add("This appraisal was made with version %d of the rubric and is judged by version %d.", f.Rubric.Version, r.Version)
+	}
+	have := map[string]bool{}
+	for _, s := range r.Sections {
+		for _, c := range s.Checks {
+			have[c.ID] = true
+		}
+	}
+	var lost []string
+	for id := range f.Findings {
+		if !have[id] {
+			lost = append(lost, id)
+		}
+	}
+	sort.Strings(lost)
+	for _, id := range lost {
+		n.add("The finding %q has no check in this rubric any more: it is kept, but counts for nothing.", id)
+	}
+}
+
+func progress(walked []judged) Progress {
+	var p Progress
+	for i := range walked {
+		switch j := &walked[i]; {
+		case !j.applies:
+		case j.grade != nil:
+			p.Applies++
+			p.Graded++
+		case j.finding.Skipped != "":
+			p.Applies++
+			p.Skipped++
+		default:
+			p.Applies++
+			p.Open++
+			p.MinutesLeft += j.check.Minutes
+		}
+	}
+	return p
+}
+
+func checkResults(walked []judged) []CheckResult {
+	out := make([]CheckResult, len(walked))
+	for i := range walked {
+		j := &walked[i]
+		out[i] = CheckResult{Check: j.check.ID, Applies: j.applies, Grade: j.grade, Limit: j.limit, Problem: j.problem, Remedy: j.remedy(), Chance: round4(j.chance)}
+		if j.grade == nil {
+			out[i].Skipped = j.finding.Skipped
+		}
+	}
+	return out
+}
+
+// summary fills the spread of an estimate from its draws.
+func summary(e *Estimate, draws []float64) {
+	s := ordered(draws)
+	e.Mean, e.SD = cents(average(draws)), cents(spread(draws))
+	e.Low, e.Median, e.High = cents(share(s, 0.1)), cents(share(s, 0.5)), cents(share(s, 0.9))
+}
+
+func linesOf(tasks []task) (lines []Line, h Hours) {
+	lines = []Line{}
+	for i := range tasks {
+		l := tasks[i].line
+		lines = append(lines, l)
+		if !l.Off {
+			h = Hours{round2(h.Low + l.Hours.Low), round2(h.Likely + l.Hours.Likely), round2(h.High + l.Hours.High)}
+		}
+	}
+	return lines, h
+}
+
+func estimateOf(m *model, j *joint, scrap []string) Estimate {
+	var e Estimate
+	e.Lines, e.Hours = linesOf(m.tasks)
+	summary(&e, j.repair)
+	if m.scrap {
+		_, haul := m.scrapTasks()
+		haul.line.Title, haul.line.Because = "Cannot be put right: taken away as scrap", scrap
+		e.Lines = append([]Line{haul.line}, e.Lines...)
+	}
+	return e
+}
+
+func landingOf(m *model, j *joint) Estimate {
+	var e Estimate
+	e.Lines, e.Hours = linesOf(m.landing)
+	summary(&e, j.landing)
+	return e
+}
+
+func hiddenOf(m *model, j *joint, walked []judged) Hidden {
+	h := Hidden{Care: parts(m.care.post), Prior: parts(m.care.prior), Points: []Doubt{}, Mean: cents(j.meanHide)}
+	h.High = cents(share(ordered(j.hidden), 0.9))
+	for i := range m.suspects {
+		s := &m.suspects[i]
+		h.Points = append(h.Points, Doubt{Check: s.j.check.ID, Title: s.j.check.Title, Chance: round4(s.j.chance), Remedy: s.bad, Mean: cents(s.total / Draws)})
+	}
+	if m.scrap {
+		h.Sentence = "A finding already rules repair out, so nothing more is allowed for what was not checked."
+	} else {
+		h.Sentence = hiddenSentence(walked, m.care, h.Mean)
+	}
+	return h
+}

@@ -1,0 +1,176 @@
+package appraisal
+
+import (
+	"fmt"
+	"math"
+	"sort"
+)
+
+// curvePoints is how many points the odds curve is drawn with.
+const curvePoints = 41
+
+// offer reads the three prices off the curve P(coming out ahead) against price:
+// at price p one comes out ahead in the draws whose break-even price is p or more.
+func offer(m *model, j *joint, at *Money, missing string) Offer {
+	o := Offer{Curve: []CurvePoint{}, Waterfall: []Step{}, Sentences: []string{}, Missing: missing}
+	if missing != "" {
+		return o
+	}
+	o.Known = true
+	sorted := ordered(j.breakEven)
+	odds := m.file.Shop.Odds
+	o.Opening = pricePoint(sorted, odds.Opening)
+	o.Fair = pricePoint(sorted, odds.Fair)
+	o.WalkAway = pricePoint(sorted, odds.WalkAway)
+	o.Curve = curve(sorted, at)
+	o.Waterfall = waterfall(m, j, o.Fair.Price)
+	if at != nil {
+		p := PricePoint{Price: *at, Odds: chance(sorted, float64(*at))}
+		o.At = &p
+		o.AllIn = allIn(m, j, *at)
+		ahead := cents(j.meanWorth) - o.AllIn.Total
+		o.Ahead = &ahead
+		o.Sentences = append(o.Sentences, fmt.Sprintf("At %s you come out ahead in %s of 100 cases.", whole(*at), inHundred(p.Odds)))
+	}
+	if o.WalkAway.None {
+		o.Sentences = append(o.Sentences, "Even as a gift it costs more than it is worth in most cases: walk away.")
+	} else {
+		o.Sentences = append(o.Sentences, fmt.Sprintf("Walk away above %s: there it is a coin toss at %s in 100.", whole(o.WalkAway.Price), inHundred(o.WalkAway.Odds)))
+	}
+	return o
+}
+
+// pricePoint is the highest whole price with at least the wished odds.
+func pricePoint(sorted []float64, basis int) PricePoint {
+	q := share(sorted, 1-float64(basis)/10_000)
+	price := math.Floor(q/100) * 100
+	if price <= 0 {
+		return PricePoint{None: true, Odds: float64(basis) / 10_000}
+	}
+	return PricePoint{Price: Money(price), Odds: float64(basis) / 10_000}
+}
+
+// chance is the share of draws whose break-even price is p or more.
+func chance(sorted []float64, p float64) float64 {
+	below := sort.SearchFloat64s(sorted, p)
+	return round4(float64(len(sorted)-below) / float64(len(sorted)))
+}
+
+// curve spans from the price nearly all draws bear to the one nearly none does,
+// and always shows the price asked about.
+func curve(sorted []float64, at *Money) []CurvePoint {
+	low, high := max(share(sorted, 0.005), 0), share(sorted, 0.995)
+	if at != nil {
+		low, high = min(low, float64(*at)), max(high, float64(*at)*1.05)
+	}
+	if high <= low {
+		high = low + 100_00
+	}
+	step := math.Ceil((high-low)/(curvePoints-1)/100) * 100
+	start := math.Floor(low/100) * 100
+	out := make([]CurvePoint, curvePoints)
+	for k := range out {
+		p := start + float64(float64(k)*step)
+		out[k] = CurvePoint{Price: Money(p), Odds: chance(sorted, p)}
+	}
+	return out
+}
+
+func taxOn(m *model, price Money) Money {
+	return cents(float64(float64(price) * (float64(m.file.Shop.Tax) / 10_000)))
+}
+
+// allIn adds the means to a price; the total is the sum of what is shown.
+func allIn(m *model, j *joint, price Money) *AllIn {
+	a := AllIn{
+		Price: price, Tax: taxOn(m, price), Fees: m.file.Shop.Fees, Landing: cents(j.meanLand),
+		Repair: cents(j.meanRepair), Hidden: cents(j.meanHide),
+	}
+	a.Total = a.Price + a.Tax + a.Fees + a.Landing + a.Repair + a.Hidden
+	return &a
+}
+
+// waterfall leads from worth in place to the fair offer, a step a cause.
+func waterfall(m *model, j *joint, fair Money) []Step {
+	total := cents(j.meanWorth)
+	steps := []Step{{Cause: "worth", Title: "Worth in place, sound", Amount: total, Total: total, Lines: []StepLine{
+		{"As it would sell, sound and complete", total - cents(m.kept)},
+		{"Installation that stays, as counted", cents(m.kept)},
+	}}}
+	take := func(cause, title string, amount Money, lines []StepLine) {
+		total -= amount
+		steps = append(steps, Step{Cause: cause, Title: title, Amount: -amount, Total: total, Lines: lines})
+	}
+	take("repair", "Repair of what was found", cents(j.meanRepair), stepLines(m.tasks, cents(j.meanRepair)))
+	var doubts []StepLine
+	for i := range m.suspects {
+		if s := &m.suspects[i]; s.total > 0 {
+			doubts = append(doubts, StepLine{s.j.check.Title, cents(s.total / Draws)})
+		}
+	}
+	sort.SliceStable(doubts, func(a, b int) bool { return doubts[a].Amount > doubts[b].Amount })
+	take("hidden", "Allowance for what was not checked", cents(j.meanHide), balance(doubts, cents(j.meanHide)))
+	take("landing", "Getting it home and standing", cents(j.meanLand), stepLines(m.landing, cents(j.meanLand)))
+	take("fees", "Fees", m.file.Shop.Fees, []StepLine{})
+	take("tax", "Tax on the fair offer", taxOn(m, fair), []StepLine{})
+	take("margin", "Margin for the odds chosen", total-fair, []StepLine{})
+	return append(steps, Step{Cause: "fair", Title: "Fair offer", Amount: fair, Total: fair, Lines: []StepLine{}})
+}
+
+// stepLines opens a step onto its tasks; overrun and scrap make up the rest.
+func stepLines(tasks []task, total Money) []StepLine {
+	lines := []StepLine{}
+	for i := range tasks {
+		if l := &tasks[i].line; !l.Off {
+			lines = append(lines, StepLine{l.Title, l.Mean})
+		}
+	}
+	return balance(lines, total)
+}
+
+// balance closes the lines of a step to its total.
+func balance(lines []StepLine, total Money) []StepLine {
+	rest := total
+	for _, l := range lines {
+		rest -= l.Amount
+	}
+	if lines == nil {
+		lines = []StepLine{}
+	}
+	if rest != 0 {
+		lines = append(lines, StepLine{"Overrun and what comes together", rest})
+	}
+	return lines
+}
+
+// next ranks the open points: danger checks first whatever they are worth, then
+// by the gain of knowing per minute. The gain is the expected value of sample
+// information at the price asked about: how much better one decides to buy or
+// not, if the answer were known before.
+func next(m *model, j *joint, price float64, known bool) []Next {
+	out := []Next{}
+	tax := 1 + float64(m.file.Shop.Tax)/10_000
+	all := average(j.breakEven)
+	blind := max(float64((all-price)*tax), 0)
+	for i := range m.suspects {
+		s := &m.suspects[i]
+		c := s.j.check
+		n := Next{Check: c.ID, Title: c.Title, Hazard: c.Hazard, Minutes: c.Minutes, Must: c.Hazard == "danger"}
+		if known && s.when.n > 0 && s.when.n < Draws {
+			bad := s.when.sum / float64(s.when.n)
+			good := (float64(all*Draws) - s.when.sum) / float64(Draws-s.when.n)
+			p := float64(s.when.n) / Draws
+			informed := float64(p*max(float64((bad-price)*tax), 0)) + float64((1-p)*max(float64((good-price)*tax), 0))
+			n.Gain = cents(max(informed-blind, 0))
+			n.PerMin = cents(max(informed-blind, 0) / c.Minutes)
+		}
+		out = append(out, n)
+	}
+	sort.SliceStable(out, func(a, b int) bool {
+		if out[a].Must != out[b].Must {
+			return out[a].Must
+		}
+		return out[a].PerMin > out[b].PerMin
+	})
+	return out
+}

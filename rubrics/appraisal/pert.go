@@ -1,0 +1,67 @@
+package appraisal
+
+import "math"
+
+// pert is a three-point variable in cents with the classic moments: mean
+// (a+4m+b)/6 and standard deviation (b-a)/6 (Malcolm, Roseboom, Clark, Fazar,
+// Operations Research 7, 1959). It is drawn from the beta distribution with
+// exactly these two moments, so what is printed is what is drawn.
+type pert struct {
+	low, high float64
+	mean, sd  float64
+	table     *quantiles
+}
+
+func newPert(low, likely, high float64) pert {
+	p := pert{low: low, high: high}
+	p.mean = (low + 4*likely + high) / 6
+	p.sd = (high - low) / 6
+	return p
+}
+
+// ready builds the inverse table; a fixed amount needs none.
+func (p *pert) ready() {
+	if p.high > p.low && p.table == nil {
+		p.table = betaTable((p.mean - p.low) / (p.high - p.low))
+	}
+}
+
+func (p *pert) at(u float64) float64 {
+	if p.table == nil {
+		return p.low
+	}
+	return p.low + float64((p.high-p.low)*p.table.at(u))
+}
+
+// betaTable is the beta distribution on [0, 1] with the given mean (1/6 to 5/6)
+// and standard deviation 1/6. Substituting x = sin^2 t keeps its density bounded
+// where a shape parameter is below one.
+func betaTable(mean float64) *quantiles {
+	nu := 36*float64(mean*(1-mean)) - 1
+	alpha, beta := float64(mean*nu), float64((1-mean)*nu)
+	const steps = 512
+	points := make([]float64, steps+1)
+	mass := make([]float64, steps)
+	for i := range points {
+		s := sine(float64(i) / steps)
+		points[i] = float64(s * s)
+	}
+	for i := range mass {
+		s := sine((float64(i) + 0.5) / steps)
+		c := sine(1 - (float64(i)+0.5)/steps)
+		mass[i] = exp(float64((2*alpha-1)*log(s)) + float64((2*beta-1)*log(c)))
+	}
+	return tabulate(points, mass)
+}
+
+// sine is sin(pi/2 * t) for t in [0, 1] by its series.
+func sine(t float64) float64 {
+	x := float64(t * (math.Pi / 2))
+	x2 := float64(x * x)
+	term, sum := x, x
+	for k := 2; k < 26; k += 2 {
+		term = -float64(term*x2) / float64(k*(k+1))
+		sum += term
+	}
+	return sum
+}

@@ -1,0 +1,55 @@
+package appraisal
+
+import (
+	"strconv"
+	"strings"
+)
+
+// count writes a small number as a word with its noun, capitalised.
+func count(n int, noun string) string {
+	words := []string{"No", "One", "Two", "Three", "Four", "Five", "Six", "Seven", "Eight", "Nine", "Ten", "Eleven", "Twelve"}
+	s := strconv.Itoa(n)
+	if n >= 0 && n < len(words) {
+		s = words[n]
+	}
+	if n != 1 {
+		noun += "s"
+	}
+	return s + " " + noun
+}
+
+func wereWas(n int) string {
+	if n == 1 {
+		return "was"
+	}
+	return "were"
+}
+
+func capital(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
+}
+
+// whole writes an amount in whole currency units, thousands apart.
+func whole(m Money) string {
+	n := int64(m)
+	sign := ""
+	if n < 0 {
+		sign, n = "-", -n
+	}
+	digits := strconv.FormatInt((n+50)/100, 10)
+	for i := len(digits) - 3; i > 0; i -= 3 {
+		digits = digits[:i] + "," + digits[i:]
+	}
+	return sign + digits
+}
+
+// percent writes a share of 0 to 1 as a whole percentage.
+func percent(x float64) string {
+	return strconv.Itoa(int(float64(x*100)+0.5)) + " %"
+}
+
+// inHundred writes odds as cases of a hundred.
+func inHundred(x float64) string { return strconv.Itoa(int(float64(x*100) + 0.5)) }

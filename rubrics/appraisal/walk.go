@@ -1,0 +1,136 @@
+package appraisal
+
+import (
+	"strconv"
+
+	"asfound/rubrics/limit"
+)
+
+// gradeNumber gives the number of a grade word of the rubric files.
+var gradeNumber = map[string]int{"failed": 0, "bad": 1, "worn": 2, "sound": 3, "as_new": 4}
+
+// judged is one check with what was found at it.
+type judged struct {
+	check   *Check
+	finding Finding
+	applies bool
+	grade   *int
+	limit   *limit.Result
+	problem string
+	chance  float64
+}
+
+// walk judges every check of the rubric in walking order.
+func walk(r *Rubric, f *File) []judged {
+	var out []judged
+	for s := range r.Sections {
+		for c := range r.Sections[s].Checks {
+			check := &r.Sections[s].Checks[c]
+			j := judged{check: check, finding: f.Findings[check.ID], applies: applies(check, f.Facts)}
+			j.judge()
+			out = append(out, j)
+		}
+	}
+	return out
+}
+
+// applies tells whether a check is to be done; a fact not yet told hides nothing.
+func applies(c *Check, facts map[string]string) bool {
+	for fact, options := range c.When {
+		told, ok := facts[fact]
+		if !ok {
+			continue
+		}
+		fits := false
+		for _, o := range options {
+			fits = fits || o == told
+		}
+		if !fits {
+			return false
+		}
+	}
+	return true
+}
+
+// judge holds a measured value against its limit. The measured value proposes
+// the grade; a person may grade otherwise, but never better than a limit that
+// is passed.
+func (j *judged) judge() {
+	j.grade = j.finding.Grade
+	l := j.check.Limit
+	if l == nil || (len(j.finding.Measured) == 0 && len(j.finding.Words) == 0) {
+		return
+	}
+	res, err := limit.Compute(l.Name, given(l, &j.finding))
+	if err != nil {
+		j.problem = err.Error()
+		return
+	}
+	j.limit = &res
+	word := map[limit.Finding]string{limit.Within: l.Within, limit.Watch: l.Watch, limit.Beyond: l.Beyond}[res.Finding]
+	if word == "" {
+		return
+	}
+	proposed := gradeNumber[word]
+	if j.grade == nil || (res.Finding == limit.Beyond && proposed < *j.grade) {
+		j.grade = &proposed
+	}
+}
+
+// given writes the measured quantities as the limit takes them.
+func given(l *Limit, f *Finding) map[string]string {
+	out := map[string]string{}
+	for k, v := range l.Fixed {
+		out[k] = v
+	}
+	for k, q := range f.Measured {
+		out[k] = quantityText(q)
+	}
+	for k, w := range f.Words {
+		out[k] = w
+	}
+	if f.Maker != nil {
+		out["maker"] = quantityText(*f.Maker)
+	}
+	return out
+}
+
+func quantityText(q Quantity) string {
+	s := strconv.FormatFloat(q.N, 'f', -1, 64)
+	if q.Unit != "" {
+		s += " " + q.Unit
+	}
+	return s
+}
+
+// checked tells whether the point was judged.
+func (j *judged) checked() bool { return j.applies && j.grade != nil }
+
+// open tells whether the point applies and was not judged.
+func (j *judged) open() bool { return j.applies && j.grade == nil }
+
+// remedy is what puts the finding right: a remedy id, "scrap" or "".
+func (j *judged) remedy() string {
+	if !j.checked() {
+		return ""
+	}
+	r := j.check.Remedies
+	switch *j.grade {
+	case 2:
+		return r.Worn
+	case 1:
+		return first(r.Bad, r.Failed, r.Worn)
+	case 0:
+		return first(r.Failed, r.Bad, r.Worn)
+	}
+	return ""
+}
+
+func first(words ...string) string {
+	for _, w := range words {
+		if w != "" {
+			return w
+		}
+	}
+	return ""
+}

@@ -1,0 +1,66 @@
+package appraisal
+
+// GradeWords are the five grades, by number.
+var GradeWords = [5]string{"failed", "bad", "worn", "sound", "as new"}
+
+// Reasons are why a check was not done, with what is shown.
+var Reasons = []Choice{
+	{"no-power", "No power"},
+	{"no-access", "No access"},
+	{"seller-declined", "Seller declined"},
+	{"no-time", "No time"},
+	{"no-instrument", "No instrument"},
+}
+
+// Sellers are the kinds of seller, with what is shown.
+var Sellers = []Choice{
+	{"private", "Private owner"},
+	{"closing", "Closing shop"},
+	{"auction", "Auction"},
+	{"dealer", "Dealer"},
+}
+
+// Trades are the hourly rates of the settings, own work first.
+var Trades = []Choice{
+	{"own", "Own work"},
+	{"machine", "Own machine time"},
+	{"electrician", "Licensed electrician"},
+	{"rigger", "Rigger"},
+	{"welder", "Certified welder"},
+	{"specialist", "Lift or press fitter"},
+	{"inspector", "Qualified inspector"},
+}
+
+// Conditions of a comparable, best first.
+var Conditions = []Choice{
+	{"as_new", "As new"},
+	{"sound", "Sound"},
+	{"worn", "Worn"},
+	{"bad", "Needs repair"},
+}
+
+// Choice is an id and what is shown for it.
+type Choice struct {
+	ID    string `json:"id"`
+	Title string `json:"title"`
+}
+
+// Currencies that amounts can be kept in: those with two decimals, as all
+// amounts are in cents (ISO 4217).
+var Currencies = []string{"USD", "CAD", "EUR", "GBP", "AUD", "NZD", "CHF", "SEK", "NOK", "DKK", "PLN", "MXN", "ZAR"}
+
+// DefaultShop is what a new shop starts from; every figure is a judgement and
+// may be changed in the settings.
+func DefaultShop() Shop {
+	return Shop{
+		Currency: "USD",
+		Units:    "inch",
+		Rates: map[string]Money{
+			"own": 35_00, "machine": 60_00, "electrician": 110_00, "rigger": 120_00,
+			"welder": 105_00, "specialist": 115_00, "inspector": 150_00,
+		},
+		Odds:    Odds{Opening: 90_00, Fair: 75_00, WalkAway: 50_00},
+		Overrun: Overrun{Mean: 110_00, SD: 20_00},
+		Kept:    50_00,
+	}
+}
