@@ -124,13 +124,13 @@ func hiddenSentence(walked []judged, c care, mean Money) string {
 	if seen == 0 {
 		return fmt.Sprintf("Nothing was checked yet. By the kind of seller alone, the %d points are priced at %s bad on average: %s.", open, share, whole(mean))
 	}
-	kept := [3]string{"well kept", "ordinary", "neglected"}
+	kept := [3]string{"a well kept", "an ordinary", "a neglected"}
 	top := 0
 	for k := range c.post {
 		if c.post[k] > c.post[top] {
 			top = k
 		}
 	}
-	return fmt.Sprintf("%d of the %d points you could judge %s bad, which fits a %s one best (%s). So the %d you could not are priced at %s bad on average: %s.",
+	return fmt.Sprintf("%d of the %d points you could judge %s bad, which fits %s one best (%s). So the %d you could not are priced at %s bad on average: %s.",
 		bad, seen, wereWas(bad), kept[top], percent(c.post[top]), open, share, whole(mean))
 }

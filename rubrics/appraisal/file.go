@@ -106,7 +106,8 @@ type Shop struct {
 	Fees     Money            `json:"fees"`     // buyer's premium, transfer
 	Odds     Odds             `json:"odds"`
 	Overrun  Overrun          `json:"overrun"`
-	// Kept is the part of staying installation work counted in worth in place, basis points.
+	// Kept is the part of staying installation work counted in worth in place,
+	// basis points. All of it is the premise "fair market value, installed".
 	Kept int `json:"kept"`
 }
 

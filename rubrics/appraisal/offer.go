@@ -98,6 +98,9 @@ func waterfall(m *model, j *joint, fair Money) []Step {
 		{"Installation that stays, as counted", cents(m.kept)},
 	}}}
 	take := func(cause, title string, amount Money, lines []StepLine) {
+		if amount == 0 && len(lines) == 0 {
+			return
+		}
 		total -= amount
 		steps = append(steps, Step{Cause: cause, Title: title, Amount: -amount, Total: total, Lines: lines})
 	}

@@ -1,9 +1,6 @@
 package appraisal
 
-import (
-	"strconv"
-	"strings"
-)
+import "strconv"
 
 // count writes a small number as a word with its noun, capitalised.
 func count(n int, noun string) string {
@@ -23,13 +20,6 @@ func wereWas(n int) string {
 		return "was"
 	}
 	return "were"
-}
-
-func capital(s string) string {
-	if s == "" {
-		return s
-	}
-	return strings.ToUpper(s[:1]) + s[1:]
 }
 
 // whole writes an amount in whole currency units, thousands apart.

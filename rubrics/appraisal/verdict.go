@@ -48,7 +48,7 @@ func verdict(walked []judged) Verdict {
 		v.Sentence = "Every danger point was checked and none stopped it. That is a finding of today, not a promise."
 	}
 	if v.Code != "not-proven" && len(unproven) > 0 {
-		v.Sentence += fmt.Sprintf(" %s more where failure can kill %s not checked.", capital(count(len(unproven), "point")), wereWas(len(unproven)))
+		v.Sentence += fmt.Sprintf(" %s where failure can kill %s not checked.", count(len(unproven), "more point"), wereWas(len(unproven)))
 	}
 	return v
 }

@@ -1,0 +1,64 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"log/slog"
+	"net"
+	"time"
+
+	"asfound/pwa"
+	"asfound/server"
+	"asfound/server/photo"
+	"asfound/server/store/bolt"
+)
+
+const serveUsage = `asfound serve --data DIR [--listen ADDR]
+
+Serves the app and keeps the shop's records and photos in DIR, which is made if
+it is not there. One program per folder.
+
+  --data DIR      the data folder
+  --listen ADDR   where to listen, 127.0.0.1:8470 unless said; only this machine's
+                  own (loopback) addresses, until devices can be paired
+
+Stop it with Ctrl+C; requests under way are finished.
+`
+
+func serve(ctx context.Context, args []string, out, log io.Writer) error {
+	flags, rest, err := options(args, []string{"data", "listen"}, nil)
+	switch {
+	case err != nil:
+		return err
+	case len(rest) > 0:
+		return misuse("%q is not understood", rest[0])
+	case flags["data"] == "":
+		return misuse("--data DIR is missing: name the folder that holds the records")
+	}
+	address := first(flags["listen"], "127.0.0.1:8470")
+	if err := server.CheckListen(address); err != nil {
+		return err
+	}
+	records, err := bolt.Open(flags["data"])
+	if err != nil {
+		return err
+	}
+	defer records.Close()
+	photos, err := photo.Open(flags["data"])
+	if err != nil {
+		return err
+	}
+	site, err := pwa.Site()
+	if err != nil {
+		site = nil // the server says on its page that the app was not built
+	}
+	logger := slog.New(slog.NewTextHandler(log, nil))
+	s := server.New(server.Config{Store: records, Photos: photos, Site: site, Now: time.Now, Log: logger})
+	listener, err := (&net.ListenConfig{}).Listen(ctx, "tcp", address)
+	if err != nil {
+		return fmt.Errorf("cannot listen on %s (%w): stop what listens there, or give another --listen", address, err)
+	}
+	fmt.Fprintf(out, "serving %s on http://%s\n", flags["data"], listener.Addr())
+	return s.Serve(ctx, listener)
+}

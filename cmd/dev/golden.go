@@ -1,0 +1,149 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"asfound/rubrics/door"
+)
+
+// goldenFiles are the appraisals whose whole result is kept.
+func goldenFiles() ([]string, error) {
+	var all []string
+	for _, pattern := range []string{"testdata/appraisals/*.json", "testdata/demo/*.json"} {
+		names, err := filepath.Glob(pattern)
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, names...)
+	}
+	if len(all) == 0 {
+		return nil, fmt.Errorf("no appraisals found in testdata")
+	}
+	return all, nil
+}
+
+// golden writes the expected result of every appraisal in testdata again. Read
+// the difference before committing it.
+func golden(context.Context, []string) error {
+	names, err := goldenFiles()
+	if err != nil {
+		return err
+	}
+	d, err := nativeDoor()
+	if err != nil {
+		return err
+	}
+	for _, name := range names {
+		src, err := os.ReadFile(name)
+		if err != nil {
+			return err
+		}
+		reply := d.Call("appraise", append(append([]byte(`{"file":`), src...), '}'))
+		var r door.Reply
+		if err := json.Unmarshal(reply, &r); err != nil {
+			return err
+		}
+		if r.Error != "" {
+			return fmt.Errorf("%s: %s", name, r.Error)
+		}
+		var out bytes.Buffer
+		if err := json.Indent(&out, r.Value, "", "  "); err != nil {
+			return err
+		}
+		out.WriteByte('\n')
+		if err := os.MkdirAll("testdata/golden", 0o755); err != nil {
+			return err
+		}
+		if err := os.WriteFile("testdata/golden/"+filepath.Base(name), out.Bytes(), 0o644); err != nil {
+			return err
+		}
+	}
+	fmt.Printf("%d results written to testdata/golden\n", len(names))
+	return nil
+}
+
+func nativeDoor() (*door.Door, error) {
+	catalogue, err := catalogueJSON()
+	if err != nil {
+		return nil, err
+	}
+	return door.Open(catalogue)
+}
+
+// question is one call of the parity run.
+type question struct {
+	Name     string          `json:"name"`
+	Call     string          `json:"call"`
+	Argument json.RawMessage `json:"argument"`
+}
+
+// parity asks the module that the browser loads and the native engine the same
+// questions and compares the bytes of the answers.
+func parity(ctx context.Context) error {
+	var questions []question
+	names, err := goldenFiles()
+	if err != nil {
+		return err
+	}
+	for _, name := range names {
+		src, err := os.ReadFile(name)
+		if err != nil {
+			return err
+		}
+		for _, price := range []string{"", `,"price":100000`, `,"price":0`} {
+			questions = append(questions, question{name + price, "appraise", json.RawMessage(`{"file":` + string(src) + price + `}`)})
+		}
+	}
+	for _, text := range []string{
+		`{"name":"rope-diameter","given":{"nominal":"3/8 in","measured":"0.352 in"}}`,
+		`{"name":"leaf-chain","given":{"pitch":"1 in","pitches":"12","measured":"12.36 in"}}`,
+		`{"name":"thread","given":{"diameter":"0.745 in","tpi":"10"}}`,
+		`{"name":"motor-supply","given":{"power":"5 hp","voltage":"230 V","phases":"1"}}`,
+		`{"name":"no-such-limit","given":{}}`,
+	} {
+		questions = append(questions, question{text, "limit", json.RawMessage(text)})
+	}
+	dir := ".cache/parity"
+	if err := os.RemoveAll(dir); err != nil {
+		return err
+	}
+	if err := os.MkdirAll(dir, 0o755); err != nil {
+		return err
+	}
+	text, err := json.Marshal(questions)
+	if err != nil {
+		return err
+	}
+	if err := os.WriteFile(dir+"/questions.json", text, 0o644); err != nil {
+		return err
+	}
+	if err := runIn(ctx, "pwa", "node", "parity.mjs", "../"+dir); err != nil {
+		return err
+	}
+	d, err := nativeDoor()
+	if err != nil {
+		return err
+	}
+	for i, q := range questions {
+		got, err := os.ReadFile(fmt.Sprintf("%s/%d.json", dir, i))
+		if err != nil {
+			return err
+		}
+		want := d.Call(q.Call, q.Argument)
+		if !bytes.Equal(got, want) {
+			at := 0
+			for at < len(got) && at < len(want) && got[at] == want[at] {
+				at++
+			}
+			return fmt.Errorf("%s: the builds differ from byte %d: WebAssembly …%.80s, native …%.80s", strings.TrimSpace(q.Name), at, got[max(at-20, 0):], want[max(at-20, 0):])
+		}
+	}
+	fmt.Printf("    %d answers, byte for byte the same\n", len(questions))
+	return nil
+}

@@ -1,0 +1,140 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"runtime"
+	"strings"
+)
+
+// test runs every test there is and stops at the first stage that fails.
+func test(ctx context.Context, _ []string) error {
+	stages := []struct {
+		about string
+		work  func() error
+	}{
+		{"format of the Go code", formatted},
+		{"go vet", func() error { return runIn(ctx, ".", "go", "vet", "./...") }},
+		{"staticcheck", func() error { return runIn(ctx, ".", "go", "tool", "staticcheck", "./...") }},
+		{"generated files are up to date", generatedFresh},
+		{"Go tests with -race", func() error { return runEnv(ctx, ".", []string{"CGO_ENABLED=1"}, "go", "test", "-race", "./...") }},
+		{"the app, built", func() error { return buildSite(ctx, 5) }},
+		{"native and WebAssembly agree", func() error { return parity(ctx) }},
+		{"TypeScript types", func() error { return runIn(ctx, "pwa", "npm", "run", "--silent", "typecheck") }},
+		{"TypeScript lint", func() error { return runIn(ctx, "pwa", "npm", "run", "--silent", "lint") }},
+		{"TypeScript tests", func() error { return runIn(ctx, "pwa", "npm", "test", "--silent") }},
+		{"the browser, found or installed", func() error { return browser(ctx) }},
+		{"the program, for the browser tests", func() error { return buildBinary(ctx, ".cache/asfound-test", "") }},
+		{"browser tests, server really stopped", func() error { return runIn(ctx, "pwa", "npm", "run", "--silent", "e2e") }},
+	}
+	for i, s := range stages {
+		if err := step(s.about, s.work); err != nil {
+			fmt.Printf("%d passed, 1 failed\n", i)
+			return err
+		}
+	}
+	fmt.Printf("%d passed, 0 failed\n", len(stages))
+	return nil
+}
+
+func formatted() error {
+	out, err := exec.Command("gofmt", "-l", "cmd", "server", "rubrics", "pwa/embed.go").CombinedOutput()
+	if err != nil {
+		return fmt.Errorf("%w: %s", err, out)
+	}
+	if len(out) > 0 {
+		return fmt.Errorf("not formatted, run gofmt -w on:\n%s", out)
+	}
+	return nil
+}
+
+// generatedFresh compares the generated files in the tree with what the types give.
+func generatedFresh() error {
+	want, err := typeScript(borderTypes())
+	if err != nil {
+		return err
+	}
+	schema, err := fileSchema()
+	if err != nil {
+		return err
+	}
+	for path, text := range map[string][]byte{typesPath: []byte(want), schemaPath: schema} {
+		have, err := os.ReadFile(path)
+		if err != nil {
+			return err
+		}
+		if !bytes.Equal(have, text) {
+			return fmt.Errorf("%s is not what the Go types give: run go run ./cmd/dev types", path)
+		}
+	}
+	return nil
+}
+
+// browser makes sure that Chromium is there.
+func browser(ctx context.Context) error {
+	if chromium() != "" {
+		return nil
+	}
+	if runtime.GOOS != "linux" || os.Geteuid() != 0 {
+		return errors.New("no Chromium found: install it (Debian: apt-get install chromium), or set CHROMIUM to its path")
+	}
+	if _, err := exec.LookPath("apt-get"); err != nil {
+		return errors.New("no Chromium and no apt-get found: install Chromium, or set CHROMIUM to its path")
+	}
+	env := []string{"DEBIAN_FRONTEND=noninteractive"}
+	if err := runEnv(ctx, ".", env, "apt-get", "update", "-qq"); err != nil {
+		return err
+	}
+	return runEnv(ctx, ".", env, "apt-get", "install", "-y", "-qq", "--no-install-recommends", "chromium", "fonts-dejavu-core")
+}
+
+// chromium is the path of the browser, or nothing.
+func chromium() string {
+	if p := os.Getenv("CHROMIUM"); p != "" {
+		return p
+	}
+	for _, name := range []string{"chromium", "chromium-browser", "google-chrome"} {
+		if p, err := exec.LookPath(name); err == nil {
+			return p
+		}
+	}
+	return ""
+}
+
+// fuzz runs every fuzz target in the tree for a while each.
+func fuzz(ctx context.Context, args []string) error {
+	time := "60s"
+	if len(args) == 2 && args[0] == "-time" {
+		time = args[1]
+	}
+	files, err := filepath.Glob("*/*/*_test.go")
+	if err != nil {
+		return err
+	}
+	top, _ := filepath.Glob("*/*_test.go")
+	deep, _ := filepath.Glob("*/*/*/*_test.go")
+	for _, f := range append(append(top, files...), deep...) {
+		src, err := os.ReadFile(f)
+		if err != nil {
+			return err
+		}
+		for _, line := range strings.Split(string(src), "\n") {
+			name, ok := strings.CutPrefix(line, "func Fuzz")
+			if !ok {
+				continue
+			}
+			name = "Fuzz" + name[:strings.Index(name, "(")]
+			if err := step(f+" "+name, func() error {
+				return runIn(ctx, ".", "go", "test", "-run=^$", "-fuzz=^"+name+"$", "-fuzztime="+time, "./"+filepath.Dir(f))
+			}); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}

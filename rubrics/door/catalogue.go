@@ -1,0 +1,40 @@
+// Package door is the one way into the engine for programs that speak JSON: the
+// browser's worker and the tests that compare builds. It does no I/O.
+package door
+
+import (
+	"encoding/json"
+
+	"asfound/rubrics/appraisal"
+	"asfound/rubrics/limit"
+)
+
+// Catalogue is everything the app needs to know before it judges: labels,
+// defaults, rubrics and limits have their one home in Go.
+type Catalogue struct {
+	Rubrics    []appraisal.Rubric `json:"rubrics"`
+	Parts      []appraisal.Part   `json:"parts"`
+	PartsDated string             `json:"parts_dated"` // date of the example prices
+	Limits     []limit.Definition `json:"limits"`
+	Shop       appraisal.Shop     `json:"shop"`
+	Grades     []string           `json:"grades"` // by number, 0 to 4
+	Reasons    []appraisal.Choice `json:"reasons"`
+	Sellers    []appraisal.Choice `json:"sellers"`
+	Trades     []appraisal.Choice `json:"trades"`
+	Conditions []appraisal.Choice `json:"conditions"`
+	Currencies []string           `json:"currencies"`
+}
+
+// LimitRequest asks for one limit; values are text with units.
+type LimitRequest struct {
+	Name  string            `json:"name"`
+	Given map[string]string `json:"given"`
+}
+
+// Reply is what every call answers: a value or an error in the user's words.
+type Reply struct {
+	Value json.RawMessage `json:"value,omitempty"`
+	Error string          `json:"error,omitempty"`
+	// Field names the quantity or field at fault, where there is one.
+	Field string `json:"field,omitempty"`
+}

@@ -1,0 +1,114 @@
+package door
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+
+	"asfound/rubrics/appraisal"
+	"asfound/rubrics/limit"
+	"asfound/rubrics/unit"
+)
+
+// Door answers calls by name, JSON in and JSON out.
+type Door struct {
+	text  json.RawMessage // the catalogue as it was given
+	judge *appraisal.Judge
+}
+
+// Open makes a door from a catalogue as JSON.
+func Open(catalogue []byte) (*Door, error) {
+	var c Catalogue
+	if err := json.Unmarshal(catalogue, &c); err != nil {
+		return nil, fmt.Errorf("the catalogue of rubrics cannot be read: %w", err)
+	}
+	return &Door{text: catalogue, judge: appraisal.NewJudge(c.Rubrics, c.Parts)}, nil
+}
+
+// NewCatalogue gathers what has its home in Go.
+func NewCatalogue(rubrics []appraisal.Rubric, parts []appraisal.Part, dated string) Catalogue {
+	return Catalogue{
+		Rubrics: rubrics, Parts: parts, PartsDated: dated, Limits: limit.All(), Shop: appraisal.DefaultShop(),
+		Grades: appraisal.GradeWords[:], Reasons: appraisal.Reasons, Sellers: appraisal.Sellers, Trades: appraisal.Trades,
+		Conditions: appraisal.Conditions, Currencies: appraisal.Currencies,
+	}
+}
+
+type appraiseRequest struct {
+	File  json.RawMessage  `json:"file"`
+	Price *appraisal.Money `json:"price,omitempty"`
+}
+
+type quantityRequest struct {
+	Text      string `json:"text"`
+	Dimension string `json:"dimension"`
+	Unit      string `json:"unit"`
+}
+
+// Call answers one call; it never panics and always answers a Reply as JSON.
+func (d *Door) Call(name string, argument []byte) (out []byte) {
+	defer func() {
+		if r := recover(); r != nil {
+			out = reply(nil, fmt.Errorf("the engine met a fault of its own (%v); what you entered is kept", r))
+		}
+	}()
+	value, err := d.answer(name, argument)
+	return reply(value, err)
+}
+
+func (d *Door) answer(name string, argument []byte) (any, error) {
+	switch name {
+	case "catalogue":
+		return d.text, nil
+	case "appraise":
+		var q appraiseRequest
+		if err := json.Unmarshal(argument, &q); err != nil {
+			return nil, err
+		}
+		doc, err := appraisal.Decode(q.File)
+		if err != nil {
+			return nil, err
+		}
+		return d.judge.Of(&doc.File, q.Price)
+	case "limit":
+		var q LimitRequest
+		if err := json.Unmarshal(argument, &q); err != nil {
+			return nil, err
+		}
+		return limit.Compute(q.Name, q.Given)
+	case "quantity":
+		var q quantityRequest
+		if err := json.Unmarshal(argument, &q); err != nil {
+			return nil, err
+		}
+		v, err := unit.ParseDefault(q.Text, q.Dimension, q.Unit)
+		if err != nil {
+			return nil, err
+		}
+		return appraisal.Quantity{N: v.N, Unit: v.Unit}, nil
+	}
+	return nil, fmt.Errorf("no call is named %q", name)
+}
+
+func reply(value any, err error) []byte {
+	r := Reply{}
+	if err == nil {
+		r.Value, err = json.Marshal(value)
+	}
+	if err != nil {
+		r.Value, r.Error = nil, err.Error()
+		var a *appraisal.Error
+		var l *limit.Error
+		switch {
+		case errors.As(err, &a):
+			r.Field = a.Field
+		case errors.As(err, &l):
+			r.Field = l.Quantity
+		}
+	}
+	out, err := json.Marshal(r)
+	if err != nil {
+		return []byte(`{"error":"the answer could not be written"}`)
+	}
+	return out
+}

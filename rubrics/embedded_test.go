@@ -1,0 +1,239 @@
+package rubrics
+
+import (
+	"encoding/json"
+	"slices"
+	"strings"
+	"testing"
+
+	"asfound/rubrics/appraisal"
+	"asfound/rubrics/limit"
+)
+
+func load(t *testing.T) []appraisal.Rubric {
+	t.Helper()
+	all, err := All()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return all
+}
+
+func checksOf(r *appraisal.Rubric) (out []*appraisal.Check) {
+	for s := range r.Sections {
+		for k := range r.Sections[s].Checks {
+			out = append(out, &r.Sections[s].Checks[k])
+		}
+	}
+	return out
+}
+
+func TestFloors(t *testing.T) {
+	floors := map[string]struct{ checks, danger, limits int }{
+		"two-post-lift": {27, 15, 8},
+		"h-frame-press": {21, 10, 3},
+	}
+	seen := 0
+	for _, r := range load(t) {
+		floor, ok := floors[r.ID]
+		if !ok {
+			continue
+		}
+		seen++
+		danger, limits := 0, 0
+		for _, c := range checksOf(&r) {
+			if c.Hazard == "danger" {
+				danger++
+			}
+			if c.Limit != nil {
+				limits++
+			}
+		}
+		if n := len(checksOf(&r)); n < floor.checks || danger < floor.danger || limits < floor.limits {
+			t.Errorf("%s has %d checks, %d danger, %d limits, want at least %+v", r.ID, n, danger, limits, floor)
+		}
+	}
+	if seen != len(floors) {
+		t.Errorf("%d of %d rubrics found", seen, len(floors))
+	}
+}
+
+// Nothing bad or failed is left without an answer, nothing written is left unused.
+func TestEveryFindingLeadsOn(t *testing.T) {
+	for _, r := range load(t) {
+		src, err := files.ReadFile(r.ID + ".yaml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		rep, err := Check(r.ID+".yaml", src)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, open := range rep.WithoutRemedy {
+			if !strings.HasSuffix(open, ": worn") {
+				t.Errorf("%s: %s leads to no remedy and not to scrap", r.ID, open)
+			}
+		}
+		if len(rep.WithoutPrice)+len(rep.Unused) > 0 {
+			t.Errorf("%s: without price %v, unused %v", r.ID, rep.WithoutPrice, rep.Unused)
+		}
+		for _, c := range checksOf(&r) {
+			if c.Hazard == "danger" && (c.Grades.Failed == "" || c.Caution == "") {
+				t.Errorf("%s %s: a danger check says what failed looks like and how to keep out of it", r.ID, c.ID)
+			}
+		}
+	}
+}
+
+// Every limit that a check names computes, and its grade can be proposed.
+func TestLimitsCompute(t *testing.T) {
+	sample := map[string]map[string]string{
+		"rope-wires":       {"lay": "2", "strand": "1", "broken-strand": "0"},
+		"rope-diameter":    {"nominal": "3/8 in", "measured": "0.352 in"},
+		"leaf-chain":       {"pitch": "1 in", "pitches": "12", "measured": "12.1 in"},
+		"descent-speed":    {"travel": "72 in", "time": "20 s"},
+		"leak-down":        {"drop": "0.1 in", "time": "10 min"},
+		"lift-time":        {"bore": "2.5 in", "cylinders": "2", "stroke": "70 in", "flow": "2.1 gpm", "time": "90 s"},
+		"anchor-embedment": {"length": "5 1/2 in", "protrusion": "1 in", "plate": "3/4 in"},
+		"slab":             {"thickness": "4 1/2 in", "strength": "3000 psi"},
+		"press-force":      {"bore": "2 1/2 in", "pressure": "8000 psi", "rated": "20 short ton"},
+		"press-relief":     {"rated": "20 short ton", "opens": "22 short ton"},
+	}
+	used := map[string]bool{}
+	for _, r := range load(t) {
+		for _, c := range checksOf(&r) {
+			if c.Limit == nil {
+				continue
+			}
+			given := map[string]string{}
+			for q, v := range c.Limit.Fixed {
+				given[q] = v
+			}
+			for _, q := range c.Limit.Ask {
+				v, ok := sample[c.Limit.Name][q]
+				if !ok {
+					t.Errorf("%s %s asks for %s, the test has no sample of it", r.ID, c.ID, q)
+				}
+				given[q] = v
+			}
+			if _, err := limit.Compute(c.Limit.Name, given); err != nil {
+				t.Errorf("%s %s: %v", r.ID, c.ID, err)
+			}
+			used[c.Limit.Name] = true
+		}
+	}
+	for name := range sample {
+		if !used[name] {
+			t.Errorf("no check measures %s", name)
+		}
+	}
+}
+
+// What runs or carries a load is shown by the seller only where the thing stands;
+// where it can't be, a danger check takes its place, so that nothing reads as proven.
+func TestNotShownIsNotProven(t *testing.T) {
+	stand := map[string][3]string{
+		"two-post-lift": {"standing", "taken-down", "never-shown-running"},
+		"h-frame-press": {"shown", "laid-down", "never-shown-working"},
+	}
+	for _, r := range load(t) {
+		want, ok := stand[r.ID]
+		if !ok {
+			continue
+		}
+		found := false
+		for _, c := range checksOf(&r) {
+			if c.ID == want[2] {
+				found = c.Hazard == "danger" && slices.Equal(c.When[want[0]], []string{want[1]})
+			}
+		}
+		if !found {
+			t.Errorf("%s: no danger check for one that is %s", r.ID, want[1])
+		}
+		for _, s := range r.Sections {
+			for _, c := range s.Checks {
+				if s.State == "loaded" && slices.Contains(c.When[want[0]], want[1]) || s.State == "loaded" && len(c.When[want[0]]) == 0 {
+					t.Errorf("%s %s is asked of one that is %s", r.ID, c.ID, want[1])
+				}
+			}
+		}
+	}
+}
+
+func TestMakeWays(t *testing.T) {
+	for _, r := range load(t) {
+		n := 0
+		for _, rem := range r.Remedies {
+			for _, w := range rem.Ways {
+				if w.Make == nil {
+					continue
+				}
+				n++
+				m := appraisal.MachiningMinutes(*w.Make)
+				if m < 20 || m > 400 {
+					t.Errorf("%s %s %s takes %.0f minutes of machining: out of any likely range", r.ID, rem.ID, w.ID, m)
+				}
+			}
+		}
+		if n < 3 {
+			t.Errorf("%s has %d ways of making, want at least 3", r.ID, n)
+		}
+	}
+}
+
+func TestPricesAreUsedAndDated(t *testing.T) {
+	book, err := PriceBook()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if dated, err := PartsDated(); err != nil || dated != book.Dated {
+		t.Errorf("dated %q, %v", dated, err)
+	}
+	used := map[string]bool{}
+	all := load(t)
+	b, err := json.Marshal(all)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, p := range book.Parts {
+		used[p.ID] = strings.Contains(string(b), `"part":"`+p.ID+`"`)
+	}
+	for id, ok := range used {
+		if !ok {
+			t.Errorf("%s is priced and never used", id)
+		}
+	}
+}
+
+func TestReportText(t *testing.T) {
+	rep := report(&appraisal.Rubric{
+		ID: "x", Kind: "X", Version: 1,
+		Remedies:     []appraisal.Remedy{{ID: "free", Ways: []appraisal.Way{{ID: "gift"}}}},
+		Preparations: []appraisal.Preparation{{ID: "idle"}},
+		Sections: []appraisal.Section{{ID: "s", Title: "S", State: "power-off", Checks: []appraisal.Check{
+			{ID: "a", Hazard: "danger", Minutes: 2, Weight: appraisal.Weight{Safety: 5, Condition: 1}, Grades: appraisal.Grades{Sound: "s", Bad: "b", Failed: "f"}},
+		}}},
+	}, nil)
+	text := rep.String()
+	for _, want := range []string{"1 checks, 1 of them danger, 2 minutes", "safety   5, condition   1", "without remedy: a: bad, a: failed", "without price: free: gift", "unused: free, idle"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("%q is missing in\n%s", want, text)
+		}
+	}
+}
+
+func BenchmarkDecode(b *testing.B) {
+	src, err := files.ReadFile("two-post-lift.yaml")
+	if err != nil {
+		b.Fatal(err)
+	}
+	o, err := embedded()
+	if err != nil {
+		b.Fatal(err)
+	}
+	for b.Loop() {
+		if _, err := Decode("two-post-lift.yaml", src, o); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -1,0 +1,240 @@
+package limit
+
+import (
+	"math"
+	"sort"
+	"strconv"
+	"strings"
+
+	"asfound/rubrics/unit"
+)
+
+// Own is the standing of a result that was held against the maker's own limit,
+// as the user entered it.
+const Own Status = "maker's own figure"
+
+const ownSource = "the maker's own limit, as entered"
+
+// measured holds the values of one call: numbers in the Input.Unit of their
+// quantity, the unit each was entered in, and words.
+type measured struct {
+	numbers map[string]float64
+	entered map[string]string // unit as entered
+	base    map[string]string // Input.Unit
+	words   map[string]string
+}
+
+const makerKey = "maker"
+
+func (r *rule) measure(given map[string]string) (*measured, *Error) {
+	if err := r.known(given); err != nil {
+		return nil, err
+	}
+	m := &measured{map[string]float64{}, map[string]string{}, map[string]string{}, map[string]string{}}
+	for i := range r.Quantities {
+		q := &r.Quantities[i]
+		text := strings.TrimSpace(given[q.Name])
+		if text == "" {
+			text = q.Default
+		}
+		if text == "" {
+			if q.Optional {
+				continue
+			}
+			return nil, refuse(q.Name, "the "+q.Title+" is missing", "give it"+as(q))
+		}
+		if q.Dimension == "word" {
+			word, err := choose(q, text)
+			if err != nil {
+				return nil, err
+			}
+			m.words[q.Name] = word
+			continue
+		}
+		if err := m.take(q.Name, text, q.Dimension, q.Unit); err != nil {
+			return nil, err
+		}
+		if err := r.check(q, m); err != nil {
+			return nil, err
+		}
+	}
+	return m, r.takeMaker(m, strings.TrimSpace(given[makerKey]))
+}
+
+// known refuses quantities that the limit does not take.
+func (r *rule) known(given map[string]string) *Error {
+	names := make([]string, 0, len(r.Quantities)+1)
+	for _, q := range r.Quantities {
+		names = append(names, q.Name)
+	}
+	if r.Maker != "" {
+		names = append(names, makerKey)
+	}
+	keys := make([]string, 0, len(given))
+	for k := range given {
+		keys = append(keys, k)
+	}
+	sort.Strings(keys)
+next:
+	for _, k := range keys {
+		for _, n := range names {
+			if k == n {
+				continue next
+			}
+		}
+		return refuse(k, r.Name+" takes no such quantity", "it takes "+strings.Join(names, ", "))
+	}
+	return nil
+}
+
+// take reads one number and keeps it in the given unit.
+func (m *measured) take(name, text, dimension, in string) *Error {
+	v, err := unit.Parse(text, dimension)
+	if err != nil {
+		return unreadable(name, err)
+	}
+	n, err := unit.Convert(v.N, v.Unit, in)
+	if err != nil {
+		return unreadable(name, err)
+	}
+	m.numbers[name], m.entered[name], m.base[name] = n, v.Unit, in
+	return nil
+}
+
+func unreadable(name string, err error) *Error {
+	if e, ok := err.(*unit.Error); ok {
+		return refuse(name, e.What, e.Right)
+	}
+	return refuse(name, err.Error(), "write a number with its unit")
+}
+
+// check refuses a number that cannot be real.
+func (r *rule) check(q *Input, m *measured) *Error {
+	n := m.numbers[q.Name]
+	b, bounded := r.bounds[q.Name]
+	shown := m.in(n, q.Name)
+	if q.Dimension == "number" && n != math.Trunc(n) {
+		return refuse(q.Name, shown+" is not a whole number", "count the "+q.Title)
+	}
+	if n < 0 || (n == 0 && (!bounded || b.low > 0)) {
+		return refuse(q.Name, "the "+q.Title+" cannot be "+shown, "it must be more than zero"+as(q))
+	}
+	if bounded && (n < b.low || n > b.high) {
+		return refuse(q.Name, "the "+q.Title+" cannot be "+shown,
+			"it lies between "+m.in(b.low, q.Name)+" and "+m.in(b.high, q.Name)+"; check the number and its unit")
+	}
+	return nil
+}
+
+func (r *rule) takeMaker(m *measured, text string) *Error {
+	if text == "" {
+		return nil
+	}
+	err := m.take(makerKey, text, r.Maker, r.makerUnit)
+	if err != nil && r.makerAlso[0] != "" {
+		if m.take(makerKey, text, r.makerAlso[0], r.makerAlso[1]) == nil {
+			err = nil
+		}
+	}
+	if err != nil {
+		return err
+	}
+	if m.numbers[makerKey] <= 0 {
+		return refuse(makerKey, "the maker's limit cannot be "+m.in(m.numbers[makerKey], makerKey), "give it as the manual prints it, or leave it out")
+	}
+	return nil
+}
+
+// maker gives the maker's limit where one was entered in that unit.
+func (m *measured) maker(in string) (float64, bool) {
+	n, ok := m.numbers[makerKey]
+	return n, ok && m.base[makerKey] == in
+}
+
+func (m *measured) n(name string) float64 { return m.numbers[name] }
+
+func (m *measured) has(name string) bool {
+	_, ok := m.numbers[name]
+	return ok
+}
+
+// as ends a sentence with how to write the quantity.
+func as(q *Input) string {
+	switch {
+	case q.Dimension == "word":
+		return ", one of " + strings.Join(q.Words, ", ")
+	case q.Unit == "":
+		return " as a whole number"
+	}
+	return ", as a number with its unit (" + strings.Join(unit.Units(q.Dimension), ", ") + ")"
+}
+
+func choose(q *Input, text string) (string, *Error) {
+	for _, w := range q.Words {
+		// A wire size may stand without "AWG".
+		if strings.EqualFold(w, text) || strings.EqualFold(strings.TrimSuffix(w, " AWG"), text) {
+			return w, nil
+		}
+	}
+	return "", refuse(q.Name, quote(text)+" is not a choice for the "+q.Title, "it is one of "+strings.Join(q.Words, ", "))
+}
+
+// to turns a figure in the quantity's base unit into the unit it was entered in.
+func (m *measured) to(n float64, name string) (float64, string) {
+	u := m.entered[name]
+	out, err := unit.Convert(n, m.base[name], u)
+	if err != nil { // both units come from the same dimension
+		return n, m.base[name]
+	}
+	return out, u
+}
+
+// in writes a figure in the unit that the named quantity was entered in.
+func (m *measured) in(n float64, name string) string {
+	v, u := m.to(n, name)
+	if u == "" {
+		return show(v, 4)
+	}
+	return show(v, places(u)) + " " + u
+}
+
+// places are the decimals worth showing in a unit.
+func places(u string) int {
+	switch u {
+	case "in", "m":
+		return 4
+	case "mm", "ft", "lbf", "lb", "kg", "psi", "kPa", "s", "V", "hp":
+		return 2
+	}
+	return 3
+}
+
+// show writes x with at most so many decimals; large figures get none.
+func show(x float64, decimals int) string {
+	if math.Abs(x) >= 10000 {
+		decimals = 0
+	}
+	s := strconv.FormatFloat(x, 'f', decimals, 64)
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	if s == "-0" {
+		return "0"
+	}
+	return s
+}
+
+func quote(s string) string {
+	if r := []rune(s); len(r) > 40 {
+		s = string(r[:40]) + "..."
+	}
+	return strconv.Quote(s)
+}
+
+// figure is a further value in the unit the named quantity was entered in.
+func (m *measured) figure(title string, n float64, name string) Figure {
+	v, u := m.to(n, name)
+	return Figure{Title: title, Value: v, Unit: u}
+}
+
+func ptr(x float64) *float64 { return &x }

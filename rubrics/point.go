@@ -1,0 +1,156 @@
+package rubrics
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"asfound/rubrics/appraisal"
+	"asfound/rubrics/limit"
+)
+
+// gradeOrder gives the grade words from best to worst.
+var gradeOrder = []string{"as_new", "sound", "worn", "bad", "failed"}
+
+// gradeText gives what a grade word looks like at a check; empty is not offered.
+func gradeText(g appraisal.Grades, word string) string {
+	switch word {
+	case "as_new":
+		return g.AsNew
+	case "sound":
+		return g.Sound
+	case "worn":
+		return g.Worn
+	case "bad":
+		return g.Bad
+	case "failed":
+		return g.Failed
+	}
+	return ""
+}
+
+// remedyOf gives the remedy named for a grade word, "" for none.
+func remedyOf(r appraisal.Remedies, word string) string {
+	switch word {
+	case "worn":
+		return r.Worn
+	case "bad":
+		return r.Bad
+	case "failed":
+		return r.Failed
+	}
+	return ""
+}
+
+// check holds one check against the rest of its file.
+func (c *checker) check(path string, k *appraisal.Check, remedies map[string]bool, facts map[string]map[string]bool, o Options) {
+	if k.Weight.Safety == 0 && k.Weight.Condition == 0 {
+		c.say(path+".weight", "both weights are 0", "at least one of safety and condition above 0")
+	}
+	for _, word := range gradeOrder[2:] {
+		id := remedyOf(k.Remedies, word)
+		at := path + ".remedies." + word
+		if id == "" {
+			continue
+		}
+		if id != "scrap" && !remedies[id] {
+			c.say(at, quoted(id)+" is no remedy of this file", "scrap or "+listed(remedies))
+		}
+		if gradeText(k.Grades, word) == "" {
+			c.say(at, "the check does not offer the grade "+word, "write grades."+word+" or drop the remedy")
+		}
+	}
+	if k.Bad != nil {
+		c.rising(path+".bad", *k.Bad)
+	}
+	c.when(path+".when", k.When, facts)
+	if k.Limit != nil {
+		c.limit(path+".limit", k, o.Limits)
+	}
+}
+
+func (c *checker) when(path string, when map[string][]string, facts map[string]map[string]bool) {
+	for fact, options := range when {
+		at := join(path, fact)
+		known, ok := facts[fact]
+		if !ok {
+			c.say(at, quoted(fact)+" is no fact of this file", "add the fact or drop the condition")
+			continue
+		}
+		if len(options) == 0 {
+			c.say(at, "names no option, so the check would never be shown", listed(known))
+		}
+		for i, o := range options {
+			c.known(fmt.Sprintf("%s[%d]", at, i), o, "option of "+fact, known)
+		}
+	}
+}
+
+// limit checks that the measured limit exists, that what it needs is asked or
+// fixed, and that the grades it proposes are offered and do not rise.
+func (c *checker) limit(path string, k *appraisal.Check, all []limit.Definition) {
+	l := k.Limit
+	i := slices.IndexFunc(all, func(d limit.Definition) bool { return d.Name == l.Name })
+	if i < 0 {
+		names := map[string]bool{}
+		for _, d := range all {
+			names[d.Name] = true
+		}
+		c.say(path+".name", quoted(l.Name)+" is no measured limit", listed(names))
+	} else {
+		c.quantities(path, l, all[i].Quantities)
+	}
+	worst := 0
+	for _, p := range []struct{ key, word string }{{"within", l.Within}, {"watch", l.Watch}, {"beyond", l.Beyond}} {
+		at := slices.Index(gradeOrder, p.word)
+		if at < 0 {
+			continue // already refused by its own rule
+		}
+		if gradeText(k.Grades, p.word) == "" {
+			c.say(path+"."+p.key, "the check does not offer the grade "+p.word, "write grades."+p.word+" or propose another")
+		}
+		if at < worst {
+			c.say(path+"."+p.key, p.word+" is better than the grade before it", "within, watch, beyond must not rise")
+		}
+		worst = max(worst, at)
+	}
+}
+
+func (c *checker) quantities(path string, l *appraisal.Limit, inputs []limit.Input) {
+	names := map[string]bool{}
+	for _, in := range inputs {
+		names[in.Name] = true
+	}
+	given := map[string]bool{}
+	for i, q := range l.Ask {
+		at := fmt.Sprintf("%s.ask[%d]", path, i)
+		c.quantity(at, q, l.Name, names)
+		if given[q] {
+			c.say(at, quoted(q)+" stands twice", "ask once")
+		}
+		given[q] = true
+	}
+	for q, v := range l.Fixed {
+		at := join(path+".fixed", q)
+		c.quantity(at, q, l.Name, names)
+		if given[q] {
+			c.say(at, quoted(q)+" is asked as well", "ask it or fix it")
+		}
+		given[q] = true
+		i := slices.IndexFunc(inputs, func(in limit.Input) bool { return in.Name == q })
+		if i >= 0 && len(inputs[i].Words) > 0 && !slices.Contains(inputs[i].Words, v) {
+			c.say(at, quoted(v)+" is not known", "one of "+strings.Join(inputs[i].Words, ", "))
+		}
+	}
+	for _, in := range inputs {
+		if !in.Optional && in.Default == "" && !given[in.Name] {
+			c.say(path+".ask", fmt.Sprintf("%s needs %s too", l.Name, in.Name), "ask it or fix it")
+		}
+	}
+}
+
+func (c *checker) quantity(path, q, name string, names map[string]bool) {
+	if !names[q] {
+		c.say(path, fmt.Sprintf("%s is no quantity of %s", quoted(q), name), listed(names))
+	}
+}
