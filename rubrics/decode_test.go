@@ -76,6 +76,7 @@ func TestBadFiles(t *testing.T) {
 		{"part twice", "[{part: pin, quantity: 2}]", "[{part: pin, quantity: 2}, {part: pin, quantity: 1}]", "37:50", "remedies[0].ways[0].parts[1].part", "stands twice: add the quantities up"},
 		{"unknown preparation", "preparations: [drain]", "preparations: [dry]", "40:24", "remedies[0].ways[0].preparations[0]", `"dry" is no preparation of this file`},
 		{"way twice", "id: made", "id: bought", "41:13", "remedies[0].ways[1].id", `"bought" stands twice`},
+		{"own work hired", "kind: buy", "kind: hire", "39:15", "remedies[0].ways[0].rate", `"own" is not hired: a trade's rate`},
 		{"make unfounded", "kind: make", "kind: hire", "47:11", "remedies[0].ways[1].make", `belongs to a way of kind make, this one is "hire"`},
 		{"make missing", "kind: buy", "kind: make", "34:9", "remedies[0].ways[0].make", "is missing: needed where kind is make"},
 		{"unknown kind", "kind: buy", "kind: steal", "35:15", "remedies[0].ways[0].kind", `"steal" is not known: one of buy, make, hire`},

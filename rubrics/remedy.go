@@ -74,6 +74,9 @@ func (c *checker) way(path string, w *appraisal.Way, parts, preparations map[str
 	if w.Make != nil && w.Kind != "make" {
 		c.say(path+".make", "belongs to a way of kind make, this one is "+quoted(w.Kind), "drop it or change the kind")
 	}
+	if w.Kind == "hire" && (w.Rate == "own" || w.Rate == "machine") {
+		c.say(path+".rate", quoted(w.Rate)+" is not hired", "a trade's rate, or kind buy for own work")
+	}
 	seen := map[string]bool{}
 	for i, p := range w.Preparations {
 		at := fmt.Sprintf("%s.preparations[%d]", path, i)

@@ -13,22 +13,6 @@ import (
 	"github.com/goccy/go-yaml/token"
 )
 
-// position is where something stands in the file, from 1.
-type position struct{ line, column int }
-
-// places gives the position of every field path of a file.
-type places map[string]position
-
-// find gives the position of the path or, where that is absent, of what holds it.
-func (ps places) find(path string) position {
-	for ; path != ""; path = parent(path) {
-		if p, ok := ps[path]; ok {
-			return p
-		}
-	}
-	return ps[""]
-}
-
 // shape holds a document against the Go type it is to fill, before it is
 // decoded: the YAML library stops at the first unknown key, gives no place for
 // amounts, and panics on a list that is longer than its array.
@@ -153,6 +137,7 @@ func (s *shape) scalar(path string, n ast.Node, t reflect.Type) {
 				s.wrong(path, quoted(text)+" is no amount", "write it like 180 or 12.50, at most 1000000000")
 				return
 			}
+			alone(n)
 			fits = true
 		}
 	case t.Kind() == reflect.Float64:
@@ -181,106 +166,4 @@ func (s *shape) mismatch(path string, n ast.Node, t reflect.Type) {
 		what = quoted(n.GetToken().Value) + " " + what
 	}
 	s.wrong(path, what, "write "+wanted(t))
-}
-
-// called names what a node is, in the user's words.
-func called(n ast.Node) string {
-	switch n.Type() {
-	case ast.MappingType, ast.MappingValueType:
-		return "a group of keys"
-	case ast.SequenceType:
-		return "a list"
-	case ast.IntegerType, ast.FloatType:
-		return "a number"
-	case ast.BoolType:
-		return "true or false"
-	case ast.StringType, ast.LiteralType:
-		return "a text"
-	}
-	return "something else"
-}
-
-// wanted names what belongs into a field of type t.
-func wanted(t reflect.Type) string {
-	if t.Kind() == reflect.Pointer {
-		t = t.Elem()
-	}
-	if t == moneyType {
-		return "an amount like 180 or 12.50"
-	}
-	switch t.Kind() {
-	case reflect.Struct:
-		var names []string
-		for i := range t.NumField() {
-			names = append(names, yamlName(t.Field(i)))
-		}
-		return "a group of " + strings.Join(names, ", ")
-	case reflect.Map:
-		return "a group of keys"
-	case reflect.Slice:
-		return "a list"
-	case reflect.Array:
-		return fmt.Sprintf("a list of exactly %d numbers", t.Len())
-	case reflect.Float64:
-		return "a number"
-	case reflect.Int:
-		return "a whole number"
-	case reflect.Bool:
-		return "true or false"
-	}
-	return "a text"
-}
-
-func yamlName(f reflect.StructField) string {
-	name, _, _ := strings.Cut(f.Tag.Get("yaml"), ",")
-	return name
-}
-
-func join(path, key string) string {
-	if strings.ContainsAny(key, ".[] \n") || key == "" {
-		key = strconv.Quote(strings.NewReplacer(".", "_", "[", "_", "]", "_").Replace(key))
-	}
-	if path == "" {
-		return key
-	}
-	return path + "." + key
-}
-
-// mapping gives the pairs of a group of keys.
-func mapping(n ast.Node) ([]*ast.MappingValueNode, bool) {
-	switch m := n.(type) {
-	case *ast.MappingNode:
-		return m.Values, true
-	case *ast.MappingValueNode:
-		return []*ast.MappingValueNode{m}, true
-	}
-	return nil, false
-}
-
-func keyText(kv *ast.MappingValueNode) string {
-	if t := kv.Key.GetToken(); t != nil {
-		return t.Value
-	}
-	return ""
-}
-
-// place is where a node begins: for a group of keys its first key, since the
-// library's own token for it is the colon.
-func place(n ast.Node) position {
-	if pairs, ok := mapping(n); ok && len(pairs) > 0 && !flow(n) {
-		return at(pairs[0].Key.GetToken())
-	}
-	return at(n.GetToken())
-}
-
-func flow(n ast.Node) bool {
-	m, ok := n.(*ast.MappingNode)
-	return ok && m.IsFlowStyle
-}
-
-func at(t *token.Token) position {
-	if t == nil || t.Position == nil {
-		return position{1, 1}
-	}
-	return position{t.Position.Line, t.Position.Column}
 }

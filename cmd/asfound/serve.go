@@ -6,6 +6,7 @@ import (
 	"io"
 	"log/slog"
 	"net"
+	"os"
 	"time"
 
 	"asfound/pwa"
@@ -39,6 +40,10 @@ func serve(ctx context.Context, args []string, out, log io.Writer) error {
 	address := first(flags["listen"], "127.0.0.1:8470")
 	if err := server.CheckListen(address); err != nil {
 		return err
+	}
+	// Only the last folder is made: a mistyped path must not start an empty shop.
+	if err := os.Mkdir(flags["data"], 0o700); err != nil && !os.IsExist(err) {
+		return fmt.Errorf("the data folder %s cannot be made (%w): name one whose parent exists", flags["data"], err)
 	}
 	records, err := bolt.Open(flags["data"])
 	if err != nil {

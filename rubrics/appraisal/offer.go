@@ -35,7 +35,7 @@ func offer(m *model, j *joint, at *Money, missing string) Offer {
 	if o.WalkAway.None {
 		o.Sentences = append(o.Sentences, "Even as a gift it costs more than it is worth in most cases: walk away.")
 	} else {
-		o.Sentences = append(o.Sentences, fmt.Sprintf("Walk away above %s: there it is a coin toss at %s in 100.", whole(o.WalkAway.Price), inHundred(o.WalkAway.Odds)))
+		o.Sentences = append(o.Sentences, fmt.Sprintf("Walk away above %s: there you come out ahead in %s of 100 cases.", whole(o.WalkAway.Price), inHundred(o.WalkAway.Odds)))
 	}
 	return o
 }

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"sort"
+
+	"asfound/rubrics/unit"
 )
 
 // Judgements of the worth; none has a source, all are widened for it.
@@ -176,7 +178,7 @@ func bySales(r *Rubric, f *File, w *Worth) (belief, bool) {
 		if by, ok := conditionFactor[c.Condition]; ok && by != 1 {
 			adjust("condition", by)
 		}
-		if q, p := capacity(f.Listing.Capacity), capacity(c.Capacity); q > 0 && p > 0 {
+		if q, p := capacity(r, f.Listing.Capacity), capacity(r, c.Capacity); q > 0 && p > 0 {
 			adjust("capacity", CostToCapacity(p, q, r.Capacity.Exponent))
 		}
 		weight := 1.0
@@ -207,20 +209,17 @@ func bySales(r *Rubric, f *File, w *Worth) (belief, bool) {
 	return b, true
 }
 
-// capacity in a unit that compares; only like units are compared.
-func capacity(q *Quantity) float64 {
+// capacity is a size in the rubric's unit; 0 where it is missing or of another
+// family, so that only like is scaled with like.
+func capacity(r *Rubric, q *Quantity) float64 {
 	if q == nil {
 		return 0
 	}
-	switch q.Unit {
-	case "kg":
-		return q.N / 0.45359237 // pounds, international yard and pound agreement 1959
-	case "t":
-		return q.N * 1000 / 0.45359237
-	case "short tons":
-		return q.N * 2000
+	n, err := unit.Convert(q.N, q.Unit, r.Capacity.Unit)
+	if err != nil {
+		return 0
 	}
-	return q.N
+	return n
 }
 
 // byCost is the new price less what age takes.
@@ -231,7 +230,7 @@ func byCost(r *Rubric, f *File, w *Worth) (belief, bool) {
 	}
 	p := newPert(float64(n.Price.Low), float64(n.Price.Likely), float64(n.Price.High))
 	price, steps := p.mean, []string{fmt.Sprintf("A new one costs about %s.", whole(cents(p.mean)))}
-	if q, have := capacity(f.Listing.Capacity), capacity(n.Capacity); q > 0 && have > 0 && q != have {
+	if q, have := capacity(r, f.Listing.Capacity), capacity(r, n.Capacity); q > 0 && have > 0 && q != have {
 		by := CostToCapacity(have, q, r.Capacity.Exponent)
 		price *= by
 		steps = append(steps, fmt.Sprintf("Scaled to this capacity (exponent %g): %s.", r.Capacity.Exponent, whole(cents(price))))

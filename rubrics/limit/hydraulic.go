@@ -6,7 +6,7 @@ const hydraulicCaution = "Never loosen a fitting under load or pressure: oil und
 	"Lower onto locks or blocks, release the pressure, then work (29 CFR 1910.147(d)(5))."
 
 // area of a bore or rod in square inches.
-func area(d float64) float64 { return math.Pi * d * d / 4 }
+func area(d float64) float64 { return float64(math.Pi * d * d / 4) }
 
 // gallon is 231 in3 by definition.
 const gallon = 231.0

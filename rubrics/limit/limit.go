@@ -11,7 +11,9 @@ const (
 	Reprint   Status = "seen in reprint" // read in a reprint of a paid standard
 	Practice  Status = "common practice" // trade custom, no standard behind it
 	Memory    Status = "from memory"     // recalled, not looked up
-	Physics   Status = "definition"      // arithmetic or geometry; nothing to look up
+	// Own is a figure the user entered from the maker's manual or plate.
+	Own     Status = "maker's own figure"
+	Physics Status = "definition" // arithmetic or geometry; nothing to look up
 )
 
 // Finding is what holding the value against the limit gives.

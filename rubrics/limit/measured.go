@@ -9,10 +9,6 @@ import (
 	"asfound/rubrics/unit"
 )
 
-// Own is the standing of a result that was held against the maker's own limit,
-// as the user entered it.
-const Own Status = "maker's own figure"
-
 const ownSource = "the maker's own limit, as entered"
 
 // measured holds the values of one call: numbers in the Input.Unit of their

@@ -140,8 +140,11 @@ func finite(res *Result) bool {
 // finding: exactly 5 % is not more than 5 %.
 const slack = 1e-9
 
-// more tells whether a exceeds b by more than rounding.
-func more(a, b float64) bool { return a-b > slack*math.Max(math.Abs(a), math.Abs(b)) }
+// more tells whether a exceeds b by more than rounding. The conversions keep
+// processors from fusing a product into the difference.
+func more(a, b float64) bool {
+	return float64(a)-float64(b) > float64(slack*math.Max(math.Abs(a), math.Abs(b)))
+}
 
 // least tells whether a reaches b, rounding aside.
 func least(a, b float64) bool { return !more(b, a) }

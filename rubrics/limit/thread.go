@@ -50,7 +50,7 @@ func judgeThread(m *measured) (Result, *Error) {
 	default:
 		return Result{}, refuse("pitch", "neither pitch nor threads per inch is given", "measure over ten threads, or use a thread gauge")
 	}
-	major := m.n("diameter") * 25.4
+	major := float64(m.n("diameter") * 25.4)
 	if pitch > major/2 {
 		return Result{}, refuse("pitch", "a pitch of "+show(pitch, 3)+" mm is too coarse for "+m.in(m.n("diameter"), "diameter"), "check both units")
 	}

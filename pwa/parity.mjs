@@ -1,0 +1,19 @@
+// Asks the engine module that the browser loads, under Node, and leaves its
+// answers in a folder for the native engine to be compared with.
+import { readFileSync, writeFileSync } from "node:fs";
+import "./src/generated/wasm_exec.js";
+
+const folder = process.argv[2];
+const go = new globalThis.Go();
+const wasm = readFileSync(new URL("./src/generated/engine.wasm", import.meta.url));
+const { instance } = await WebAssembly.instantiate(wasm, go.importObject);
+go.run(instance);
+const problem = globalThis.asfoundOpen(readFileSync(new URL("./src/generated/catalogue.json", import.meta.url)));
+if (problem) throw new Error(problem);
+const questions = JSON.parse(readFileSync(`${folder}/questions.json`, "utf8"));
+if (questions.length === 0) throw new Error("no questions");
+questions.forEach((q, i) => {
+  const argument = new TextEncoder().encode(JSON.stringify(q.argument));
+  writeFileSync(`${folder}/${i}.json`, globalThis.asfoundCall(q.call, argument));
+});
+process.exit(0);
