@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"asfound/rubrics/appraisal"
+	"asfound/rubrics/unit"
 )
 
 // checker collects what a decoded file gets wrong.
@@ -62,6 +63,11 @@ func (c *checker) rubric(r *appraisal.Rubric, o Options) {
 	c.fieldRules(*r)
 	c.texts("", reflect.ValueOf(*r))
 	c.care(&r.Care)
+	for i, other := range r.Capacity.Other {
+		if _, err := unit.Convert(1, other, r.Capacity.Unit); err != nil {
+			c.say(fmt.Sprintf("capacity.other[%d]", i), err.Error(), "a unit that converts to "+r.Capacity.Unit)
+		}
+	}
 	parts := map[string]bool{}
 	for _, p := range o.Parts {
 		parts[p.ID] = true

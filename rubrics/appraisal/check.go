@@ -206,9 +206,6 @@ func (f *File) checkComparables() error {
 			if _, err := time.Parse(time.DateOnly, c.Date); err != nil {
 				return refuse(field+".date", "a date like 2026-03-31", "%q is no date", c.Date)
 			}
-			if c.Date > f.Date {
-				return refuse(field+".date", "a date up to "+f.Date, "%s lies in the future", c.Date)
-			}
 		}
 		for _, err := range []error{
 			checkMoney(field+".price", c.Price), checkYear(field+".made", c.Made), checkSize(field+".capacity", c.Capacity),

@@ -188,7 +188,8 @@ func (p *pricing) repairs(walked []judged) (tasks []task, scrap []string) {
 const milesPerKilometre = 1 / 1.609344
 
 // landings costs what lies between the handshake and a connected machine.
-func (p *pricing) landings(r *Rubric) []task {
+// What stays in the building is not bought for something that goes to scrap.
+func (p *pricing) landings(r *Rubric, scrap bool) []task {
 	var tasks []task
 	for i := range r.Landing {
 		ld := &r.Landing[i]
@@ -217,6 +218,9 @@ func (p *pricing) landings(r *Rubric) []task {
 			if c.Off {
 				l.Cost = Range{}
 			}
+		}
+		if scrap && l.Stays {
+			l.Off, l.Cost = true, Range{}
 		}
 		tasks = append(tasks, finish(l))
 	}

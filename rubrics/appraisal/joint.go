@@ -115,9 +115,11 @@ func (m *model) draw() *joint {
 			p.total += own
 		}
 		switch {
-		case m.scrap:
+		case m.scrap && m.known:
 			// A finding already ruled repair out: what is left is its material.
 			repair, hidden = value-left, 0
+		case m.scrap:
+			repair, hidden = haul.draw(i), 0
 		case ruined && m.known:
 			hidden = max(value-left-repair, 0)
 		case ruined:

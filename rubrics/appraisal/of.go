@@ -44,7 +44,7 @@ func (jd *Judge) Of(f *File, price *Money) (*Result, error) {
 	var scrap []string
 	m.tasks, scrap = m.pricing.repairs(walked)
 	m.scrap = len(scrap) > 0
-	m.landing = m.pricing.landings(r)
+	m.landing = m.pricing.landings(r, m.scrap)
 	m.care = learn(r, f, walked)
 	if !m.scrap {
 		m.suspects = suspects(r, walked)

@@ -324,7 +324,6 @@ func TestRefusesNonsense(t *testing.T) {
 		"odds that rise":        {func(f *File) { f.Shop.Odds = Odds{5000, 7500, 9000} }, "shop.odds"},
 		"distance in furlongs":  {func(f *File) { f.Listing.Distance = &Quantity{3, "furlong"} }, "listing.distance.unit"},
 		"distance not a number": {func(f *File) { f.Listing.Distance = &Quantity{math.NaN(), "mi"} }, "listing.distance"},
-		"future comparable":     {func(f *File) { f.Comparables[0].Date = "2030-01-01" }, "comparables[0].date"},
 		"comparable basis":      {func(f *File) { f.Comparables[1].Basis = "guessed" }, "comparables[1].basis"},
 		"year 12":               {func(f *File) { f.Listing.Made = 12 }, "listing.made"},
 		"seller unknown":        {func(f *File) { f.Listing.Seller = "friend" }, "listing.seller"},
@@ -340,6 +339,39 @@ func TestRefusesNonsense(t *testing.T) {
 		}
 		if e.Field != c.field || e.Right == "" {
 			t.Errorf("%s: %v names %q, want %q and what would be right", name, e, e.Field, c.field)
+		}
+	}
+}
+
+// A comparable that cannot count is left out with the reason, and the rest stands.
+func TestComparablesLeftOutSayWhy(t *testing.T) {
+	f := testFile()
+	f.Comparables[0].Date = "2030-01-01"
+	f.Comparables = append(f.Comparables, Comparable{ID: "c", Basis: "sold"}, Comparable{ID: "d", Basis: "sold", Price: 1, Off: true})
+	r, err := testJudge().Of(f, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, want := range []string{"after the appraisal", "", "no price", "left out"} {
+		if row := r.Worth.Rows[i]; row.Used != (want == "") || !strings.Contains(row.Note, want) {
+			t.Errorf("row %d: used %v, note %q, want %q", i, row.Used, row.Note, want)
+		}
+	}
+}
+
+// A scrap finding with no worth known costs its hauling, never less than nothing.
+func TestScrapWithoutWorth(t *testing.T) {
+	f := testFile()
+	f.Comparables = nil
+	f.Findings = map[string]Finding{"weld": grade(0)}
+	r, err := testJudge().Of(f, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "haul", float64(r.Estimate.Mean), 200_00, 0.02)
+	for _, l := range r.Landing.Lines {
+		if l.Stays && !l.Off {
+			t.Errorf("%s is still bought for scrap", l.ID)
 		}
 	}
 }

@@ -26,6 +26,8 @@ type Rubric struct {
 type Capacity struct {
 	Title string `json:"title" yaml:"title" validate:"required,max=60"`
 	Unit  string `json:"unit" yaml:"unit" validate:"required,max=12"`
+	// Other units a size may be entered in; they convert to Unit.
+	Other []string `json:"other,omitempty" yaml:"other" validate:"max=6,dive,required,max=12"`
 	// Exponent of the cost-to-capacity rule, 0.5 to 0.9, about 0.6 on average.
 	Exponent float64 `json:"exponent" yaml:"exponent" validate:"gte=0.3,lte=1.2"`
 }

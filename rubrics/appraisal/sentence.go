@@ -38,7 +38,7 @@ func whole(m Money) string {
 
 // percent writes a share of 0 to 1 as a whole percentage.
 func percent(x float64) string {
-	return strconv.Itoa(int(float64(x*100)+0.5)) + " %"
+	return strconv.Itoa(int(float64(x*100)+0.5)) + "\u00a0%"
 }
 
 // inHundred writes odds as cases of a hundred.

@@ -151,11 +151,8 @@ func bySales(r *Rubric, f *File, w *Worth) (belief, bool) {
 	var values, weights []float64
 	for _, c := range f.Comparables {
 		row := ComparableRow{ID: c.ID, Title: c.Title, Price: c.Price, Adjustments: []Adjustment{}}
-		if c.Off || c.Price <= 0 {
-			row.Note = "left out"
-			if !c.Off {
-				row.Note = "left out: it has no price"
-			}
+		if why := leftOut(&c, f.Date); why != "" {
+			row.Note = why
 			w.Rows = append(w.Rows, row)
 			continue
 		}
@@ -220,6 +217,19 @@ func capacity(r *Rubric, q *Quantity) float64 {
 		return 0
 	}
 	return n
+}
+
+// leftOut says why a comparable does not count, or nothing.
+func leftOut(c *Comparable, date string) string {
+	switch {
+	case c.Off:
+		return "left out"
+	case c.Price <= 0:
+		return "left out: it has no price"
+	case c.Date > date:
+		return "left out: its date lies after the appraisal's"
+	}
+	return ""
 }
 
 // byCost is the new price less what age takes.

@@ -1,0 +1,587 @@
+// Generated from the Go types by `go run ./cmd/dev types`; do not edit.
+
+export interface Adjustment {
+  cause: string;
+  factor: number;
+}
+
+export interface AllIn {
+  price: number;
+  tax: number;
+  fees: number;
+  landing: number;
+  repair: number;
+  hidden: number;
+  total: number;
+}
+
+export interface Approach {
+  centre: number;
+  log_sd: number;
+  weight: number;
+  steps: string[];
+}
+
+export interface Capacity {
+  title: string;
+  unit: string;
+  other?: string[];
+  exponent: number;
+}
+
+export interface Care {
+  prior: Record<string, [number, number, number]>;
+  bad: [number, number, number];
+}
+
+export interface Catalogue {
+  rubrics: Rubric[];
+  parts: Part[];
+  parts_dated: string;
+  limits: LimitDefinition[];
+  shop: Shop;
+  grades: string[];
+  reasons: Choice[];
+  sellers: Choice[];
+  trades: Choice[];
+  conditions: Choice[];
+  currencies: string[];
+}
+
+export interface Check {
+  id: string;
+  title: string;
+  kind: string;
+  hazard: string;
+  weight: Weight;
+  minutes: number;
+  instrument?: string[];
+  how: string;
+  caution?: string;
+  grades: Grades;
+  remedies: Remedies;
+  limit?: Limit;
+  when?: Record<string, string[]>;
+  bad?: [number, number, number];
+}
+
+export interface CheckResult {
+  check: string;
+  applies: boolean;
+  grade: number | null;
+  skipped?: string;
+  limit?: LimitResult;
+  problem?: string;
+  remedy?: string;
+  chance?: number;
+}
+
+export interface Choice {
+  id: string;
+  title: string;
+}
+
+export interface Comparable {
+  id: string;
+  title: string;
+  price: number;
+  basis: string;
+  date?: string;
+  made?: number;
+  capacity?: Quantity;
+  condition?: string;
+  place?: string;
+  distance?: Quantity;
+  seen?: string;
+  off?: boolean;
+}
+
+export interface ComparableRow {
+  id: string;
+  title: string;
+  price: number;
+  adjusted: number;
+  weight: number;
+  used: boolean;
+  adjustments: Adjustment[];
+  note?: string;
+}
+
+export interface CurvePoint {
+  price: number;
+  odds: number;
+}
+
+export interface Cut {
+  title: string;
+  diameter: number;
+  length: number;
+  speed: number;
+  feed: number;
+  passes: number;
+}
+
+export interface Doubt {
+  check: string;
+  title: string;
+  chance: number;
+  remedy: string;
+  mean: number;
+}
+
+export interface Estimate {
+  lines: Line[];
+  mean: number;
+  sd: number;
+  low: number;
+  median: number;
+  high: number;
+  hours: Hours;
+}
+
+export interface Fact {
+  id: string;
+  ask: string;
+  options: Option[];
+}
+
+export interface File {
+  format: string;
+  version: number;
+  rubric: RubricRef;
+  date: string;
+  listing: Listing;
+  facts?: Record<string, string>;
+  findings?: Record<string, Finding>;
+  ways?: Record<string, string>;
+  prices?: Record<string, Range>;
+  landing?: Record<string, LandingChoice>;
+  comparables?: Comparable[];
+  new_price?: NewPrice;
+  shop: Shop;
+}
+
+export interface Finding {
+  grade?: number;
+  skipped?: string;
+  measured?: Record<string, Quantity>;
+  words?: Record<string, string>;
+  maker?: Quantity;
+  note?: string;
+  photos?: Photo[];
+}
+
+export interface Grades {
+  as_new?: string;
+  sound: string;
+  worn?: string;
+  bad?: string;
+  failed: string;
+}
+
+export interface Hidden {
+  care: [number, number, number];
+  prior: [number, number, number];
+  points: Doubt[];
+  mean: number;
+  high: number;
+  sentence: string;
+}
+
+export interface Hours {
+  low: number;
+  likely: number;
+  high: number;
+}
+
+export interface Landing {
+  id: string;
+  title: string;
+  cost: Range;
+  per_distance?: number;
+  hours: Hours;
+  rate?: string;
+  stays?: boolean;
+}
+
+export interface LandingChoice {
+  off?: boolean;
+  cost?: Range;
+}
+
+export interface Limit {
+  name: string;
+  ask: string[];
+  fixed?: Record<string, string>;
+  within: string;
+  watch: string;
+  beyond: string;
+}
+
+export interface LimitDefinition {
+  name: string;
+  title: string;
+  quantities: LimitInput[];
+  formula: string;
+  source: string;
+  status: string;
+  caution?: string;
+  maker?: string;
+}
+
+export interface LimitFigure {
+  title: string;
+  value?: number;
+  unit?: string;
+  text?: string;
+}
+
+export interface LimitInput {
+  name: string;
+  title: string;
+  dimension: string;
+  unit?: string;
+  metric?: string;
+  words?: string[];
+  optional?: boolean;
+  default?: string;
+}
+
+export interface LimitRequest {
+  name: string;
+  given: Record<string, string>;
+}
+
+export interface LimitResult {
+  name: string;
+  value: number;
+  unit: string;
+  limit: number | null;
+  finding: string;
+  text: string;
+  formula: string;
+  source: string;
+  status: string;
+  notes?: string[];
+  caution?: string;
+  more?: LimitFigure[];
+}
+
+export interface Line {
+  id: string;
+  kind: string;
+  title: string;
+  because: string[];
+  way?: string;
+  ways?: WayChoice[];
+  parts?: PartLine[];
+  hours: Hours;
+  rate?: string;
+  per_hour?: number;
+  minutes?: number;
+  cost: Range;
+  mean: number;
+  sd: number;
+  caution?: string;
+  stays?: boolean;
+  own?: boolean;
+  off?: boolean;
+}
+
+export interface Listing {
+  title: string;
+  maker?: string;
+  model?: string;
+  serial?: string;
+  made?: number;
+  capacity?: Quantity;
+  place?: string;
+  distance?: Quantity;
+  asking?: number;
+  seller?: string;
+  seen?: string;
+  text?: string;
+  note?: string;
+  photos?: Photo[];
+}
+
+export interface Make {
+  setup: number;
+  load: number;
+  finish: number;
+  pieces: number;
+  cuts: Cut[];
+  spread: number;
+}
+
+export interface NewPrice {
+  price: Range;
+  capacity?: Quantity;
+  seen?: string;
+}
+
+export interface Next {
+  check: string;
+  title: string;
+  hazard: string;
+  minutes: number;
+  gain: number;
+  per_minute: number;
+  must: boolean;
+}
+
+export interface Odds {
+  opening: number;
+  fair: number;
+  walk_away: number;
+}
+
+export interface Offer {
+  known: boolean;
+  missing?: string;
+  curve: CurvePoint[];
+  opening: PricePoint;
+  fair: PricePoint;
+  walk_away: PricePoint;
+  at: PricePoint | null;
+  all_in: AllIn | null;
+  ahead: number | null;
+  waterfall: Step[];
+  sentences: string[];
+}
+
+export interface Option {
+  id: string;
+  title: string;
+}
+
+export interface Overrun {
+  mean: number;
+  sd: number;
+}
+
+export interface Part {
+  id: string;
+  title: string;
+  unit: string;
+  price: Range;
+}
+
+export interface PartLine {
+  part: string;
+  title: string;
+  unit: string;
+  quantity: number;
+  price: Range;
+  own: boolean;
+}
+
+export interface PartUse {
+  part: string;
+  quantity: number;
+}
+
+export interface Photo {
+  hash: string;
+  at?: string;
+}
+
+export interface Point {
+  check: string;
+  title: string;
+  hazard: string;
+  grade: number | null;
+}
+
+export interface Preparation {
+  id: string;
+  title: string;
+  parts?: PartUse[];
+  hours: Hours;
+  rate: string;
+  needs?: string[];
+  caution?: string;
+}
+
+export interface PricePoint {
+  price: number;
+  odds: number;
+  none: boolean;
+}
+
+export interface Progress {
+  applies: number;
+  graded: number;
+  skipped: number;
+  open: number;
+  minutes_left: number;
+}
+
+export interface Quantity {
+  n: number;
+  unit: string;
+}
+
+export interface Range {
+  low: number;
+  likely: number;
+  high: number;
+}
+
+export interface Remedies {
+  worn?: string;
+  bad?: string;
+  failed?: string;
+}
+
+export interface Remedy {
+  id: string;
+  title: string;
+  ways: Way[];
+}
+
+export interface Reply {
+  value?: unknown;
+  error?: string;
+  field?: string;
+}
+
+export interface Result {
+  rubric: RubricRef;
+  currency: string;
+  notes: string[];
+  verdict: Verdict;
+  safety: Score;
+  condition: Score;
+  progress: Progress;
+  checks: CheckResult[];
+  estimate: Estimate;
+  hidden: Hidden;
+  landing: Estimate;
+  worth: Worth;
+  offer: Offer;
+  next: Next[];
+}
+
+export interface Rubric {
+  id: string;
+  version: number;
+  kind: string;
+  about: string;
+  cautions: string[];
+  capacity: Capacity;
+  life: Years;
+  scrap: Scrap;
+  care: Care;
+  facts?: Fact[];
+  landing: Landing[];
+  preparations: Preparation[];
+  remedies: Remedy[];
+  sections: Section[];
+}
+
+export interface RubricRef {
+  id: string;
+  version: number;
+}
+
+export interface Score {
+  value: number | null;
+  low: number;
+  high: number;
+  coverage: number;
+  checked: number;
+  applies: number;
+}
+
+export interface Scrap {
+  value: Range;
+  haul: Range;
+}
+
+export interface Section {
+  id: string;
+  title: string;
+  state: string;
+  caution?: string;
+  checks: Check[];
+}
+
+export interface Shop {
+  currency: string;
+  units: string;
+  rates: Record<string, number>;
+  tax: number;
+  fees: number;
+  odds: Odds;
+  overrun: Overrun;
+  kept: number;
+}
+
+export interface Step {
+  cause: string;
+  title: string;
+  amount: number;
+  total: number;
+  lines: StepLine[];
+}
+
+export interface StepLine {
+  title: string;
+  amount: number;
+}
+
+export interface Verdict {
+  code: string;
+  title: string;
+  sentence: string;
+  hazard: string;
+  points: Point[];
+  always: string[];
+}
+
+export interface Way {
+  id: string;
+  kind: string;
+  title: string;
+  parts?: PartUse[];
+  hours: Hours;
+  rate: string;
+  make?: Make;
+  preparations?: string[];
+  caution?: string;
+}
+
+export interface WayChoice {
+  id: string;
+  kind: string;
+  title: string;
+  mean: number;
+  hours: Hours;
+}
+
+export interface Weight {
+  safety: number;
+  condition: number;
+}
+
+export interface Worth {
+  known: boolean;
+  missing?: string;
+  centre: number;
+  low: number;
+  high: number;
+  log_sd: number;
+  in_place: number;
+  widened: boolean;
+  sentence: string;
+  sales?: Approach;
+  cost?: Approach;
+  rows: ComparableRow[];
+}
+
+export interface Years {
+  low: number;
+  likely: number;
+  high: number;
+}
