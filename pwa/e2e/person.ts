@@ -1,5 +1,5 @@
 /** What a person does with the app, in a person's words. */
-import { expect, type Page } from "@playwright/test";
+import { expect, type Locator, type Page } from "@playwright/test";
 
 /** The first visit, until everything needed offline is kept. */
 export async function visitOnce(page: Page, url: string): Promise<void> {
@@ -37,4 +37,52 @@ export async function picture(page: Page, text: string): Promise<Buffer> {
     return btoa(out);
   }, text);
   return Buffer.from(base64, "base64");
+}
+
+/** Opens one check, reading the cautions first where they were not read on this device. */
+export async function openCheck(page: Page, listing: string, check: string): Promise<void> {
+  await page.goto(`${listing}/walk/${check}`);
+  const read = page.getByRole("button", { name: "I have read these" });
+  await expect(read.or(page.locator(".grade").first())).toBeVisible({ timeout: 30_000 });
+  if (await read.isVisible()) await read.click();
+  await expect(page.locator(".grade").first()).toBeVisible();
+}
+
+/** The button of one grade. */
+export const gradeButton = (page: Page, n: number): Locator =>
+  page.locator(`.grade[aria-keyshortcuts="${n}"]`);
+
+/** Grades the check on the screen and sees it kept. */
+export async function grade(page: Page, n: number): Promise<void> {
+  await gradeButton(page, n).click();
+  await expect(gradeButton(page, n)).toHaveAttribute("aria-pressed", "true");
+}
+
+/** What the badge says of what is saved where. */
+export const badge = (page: Page): Locator => page.locator(".strip-sync");
+
+/** Asks the server now instead of waiting for the next try. */
+export async function checkNow(page: Page): Promise<void> {
+  const ask = page.getByRole("button", { name: "Check now" });
+  if (!(await ask.isVisible())) await badge(page).click();
+  await expect(ask).toBeEnabled({ timeout: 40_000 });
+  await ask.click();
+  await expect(ask).toBeEnabled({ timeout: 40_000 });
+  await page.locator("#sync-sheet").getByRole("button", { name: "Close" }).click();
+}
+
+/** Makes the clock of this device wrong by some ms, from the next load of a page on. */
+export async function shiftClock(page: Page, ms: number): Promise<void> {
+  await page.addInitScript((shift) => {
+    const Right = Date;
+    globalThis.Date = class extends Right {
+      constructor(...given: unknown[]) {
+        if (given.length === 0) super(Right.now() + shift);
+        else super(...(given as [number]));
+      }
+      static override now(): number {
+        return Right.now() + shift;
+      }
+    } as DateConstructor;
+  }, ms);
 }
