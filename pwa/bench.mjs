@@ -8,7 +8,8 @@ import { chromium } from "@playwright/test";
 const port = 8479;
 const base = `http://localhost:${port}`;
 const data = mkdtempSync(join(tmpdir(), "asfound-bench-"));
-const start = () => spawn("../.cache/asfound-test", ["serve", "--data", data, "--listen", `127.0.0.1:${port}`]);
+const start = () =>
+  spawn("../.cache/asfound-test", ["serve", "--data", data, "--listen", `127.0.0.1:${port}`]);
 const sleep = (ms) => new Promise((done) => setTimeout(done, ms));
 async function answers() {
   for (let i = 0; i < 100; i++) {
@@ -23,7 +24,15 @@ async function answers() {
 const options = {
   executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
   viewport: { width: 390, height: 844 },
-  args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
+  args: [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+  ],
 };
 const asset = (pattern) => {
   const name = readdirSync("dist/app/assets").find((n) => pattern.test(n));
@@ -82,7 +91,9 @@ try {
   await page.addScriptTag({ content: glue });
   const cdp = await context.newCDPSession(page);
   await cdp.send("Emulation.setCPUThrottlingRate", { rate: 4 });
-  result.throttled = await page.evaluate(`(${measure})(${JSON.stringify(wasm)}, ${JSON.stringify(catalogue)}, ${JSON.stringify(file)})`);
+  result.throttled = await page.evaluate(
+    `(${measure})(${JSON.stringify(wasm)}, ${JSON.stringify(catalogue)}, ${JSON.stringify(file)})`,
+  );
   await browser.close();
 
   // Visit once, stop the server, then start the browser anew each time.

@@ -8,7 +8,9 @@ const go = new globalThis.Go();
 const wasm = readFileSync(new URL("./src/generated/engine.wasm", import.meta.url));
 const { instance } = await WebAssembly.instantiate(wasm, go.importObject);
 go.run(instance);
-const problem = globalThis.asfoundOpen(readFileSync(new URL("./src/generated/catalogue.json", import.meta.url)));
+const problem = globalThis.asfoundOpen(
+  readFileSync(new URL("./src/generated/catalogue.json", import.meta.url)),
+);
 if (problem) throw new Error(problem);
 const questions = JSON.parse(readFileSync(`${folder}/questions.json`, "utf8"));
 if (questions.length === 0) throw new Error("no questions");

@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"context"
-	"errors"
 	"fmt"
 	"os"
 	"os/exec"
@@ -22,6 +21,7 @@ func test(ctx context.Context, _ []string) error {
 		{"go vet", func() error { return runIn(ctx, ".", "go", "vet", "./...") }},
 		{"staticcheck", func() error { return runIn(ctx, ".", "go", "tool", "staticcheck", "./...") }},
 		{"generated files are up to date", generatedFresh},
+		{"a C compiler, found or installed", func() error { return compiler(ctx) }},
 		{"Go tests with -race", func() error { return runEnv(ctx, ".", []string{"CGO_ENABLED=1"}, "go", "test", "-race", "./...") }},
 		{"the app, built", func() error { return buildSite(ctx, 5) }},
 		{"native and WebAssembly agree", func() error { return parity(ctx) }},
@@ -75,22 +75,37 @@ func generatedFresh() error {
 	return nil
 }
 
+// compiler makes sure that the race detector can be linked.
+func compiler(ctx context.Context) error {
+	for _, name := range []string{os.Getenv("CC"), "gcc", "cc", "clang"} {
+		if _, err := exec.LookPath(name); name != "" && err == nil {
+			return nil
+		}
+	}
+	return install(ctx, "a C compiler", "gcc", "libc6-dev")
+}
+
 // browser makes sure that Chromium is there.
 func browser(ctx context.Context) error {
 	if chromium() != "" {
 		return nil
 	}
+	return install(ctx, "Chromium (or set CHROMIUM to its path)", "chromium", "fonts-dejavu-core")
+}
+
+// install gets Debian packages where it may, or says exactly what is missing.
+func install(ctx context.Context, what string, names ...string) error {
 	if runtime.GOOS != "linux" || os.Geteuid() != 0 {
-		return errors.New("no Chromium found: install it (Debian: apt-get install chromium), or set CHROMIUM to its path")
+		return fmt.Errorf("%s is missing: install it (Debian: apt-get install %s)", what, strings.Join(names, " "))
 	}
 	if _, err := exec.LookPath("apt-get"); err != nil {
-		return errors.New("no Chromium and no apt-get found: install Chromium, or set CHROMIUM to its path")
+		return fmt.Errorf("%s is missing and there is no apt-get: install it", what)
 	}
 	env := []string{"DEBIAN_FRONTEND=noninteractive"}
 	if err := runEnv(ctx, ".", env, "apt-get", "update", "-qq"); err != nil {
 		return err
 	}
-	return runEnv(ctx, ".", env, "apt-get", "install", "-y", "-qq", "--no-install-recommends", "chromium", "fonts-dejavu-core")
+	return runEnv(ctx, ".", env, "apt-get", append([]string{"install", "-y", "-qq", "--no-install-recommends"}, names...)...)
 }
 
 // chromium is the path of the browser, or nothing.

@@ -12,7 +12,8 @@ test.beforeAll(async () => {
 });
 test.afterAll(() => server.remove());
 
-const prices = async (page: Page) => (await page.locator(".price-figure").allTextContents()).map((t) => t.trim());
+const prices = async (page: Page) =>
+  (await page.locator(".price-figure").allTextContents()).map((t) => t.trim());
 
 test("a two-post lift is appraised with the server stopped, and then shared", async ({ browser }) => {
   const phone = await browser.newContext();
@@ -36,10 +37,19 @@ test("a two-post lift is appraised with the server stopped, and then shared", as
   await fill(page, "Year made", "2014");
   await fill(page, /^Rated load/, "9000");
   await page.getByLabel("Who sells it").selectOption("closing");
-  for (const fact of ["Installed and connected", "It will be moved", "Overhead beam", "Chains lift, cables level", "Single-phase"]) {
+  for (const fact of [
+    "Installed and connected",
+    "It will be moved",
+    "Overhead beam",
+    "Chains lift, cables level",
+    "Single-phase",
+  ]) {
     await page.getByLabel(fact).first().check({ force: true });
   }
-  await page.getByLabel(/^Asymmetric/).first().check({ force: true });
+  await page
+    .getByLabel(/^Asymmetric/)
+    .first()
+    .check({ force: true });
 
   await page.getByRole("link", { name: "Walk around it" }).first().click();
   await page.getByRole("button", { name: "I have read these" }).click();
@@ -59,16 +69,21 @@ test("a two-post lift is appraised with the server stopped, and then shared", as
       await ((await button.count()) > 0 ? button : page.locator(".grade").first()).click();
       graded++;
       if (!photographed) {
-        await page.locator('input[type="file"]').first().setInputFiles({
-          name: "plate.jpg",
-          mimeType: "image/jpeg",
-          buffer: await picture(page, "PLATE 9000 LB"),
-        });
+        await page
+          .locator('input[type="file"]')
+          .first()
+          .setInputFiles({
+            name: "plate.jpg",
+            mimeType: "image/jpeg",
+            buffer: await picture(page, "PLATE 9000 LB"),
+          });
         await expect(page.locator(".photo-thumb")).toBeVisible();
         photographed = true;
       }
     }
-    await expect(page.locator('.grade[aria-pressed="true"], .skip-reason[aria-pressed="true"]')).toHaveCount(1);
+    await expect(page.locator('.grade[aria-pressed="true"], .skip-reason[aria-pressed="true"]')).toHaveCount(
+      1,
+    );
     const next = page.getByRole("link", { name: "Next open" });
     if ((await next.count()) === 0) break;
     const before = page.url();

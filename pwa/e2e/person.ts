@@ -15,7 +15,8 @@ export async function visitOnce(page: Page, url: string): Promise<void> {
 
 /** Fills a labelled field and leaves it, as a thumb would. */
 export async function fill(page: Page, label: string | RegExp, text: string): Promise<void> {
-  const field = page.getByLabel(label).first();
+  // The undo button carries the names of fields too.
+  const field = page.locator("#main").getByLabel(label).first();
   await field.fill(text);
   await field.blur();
 }

@@ -13,7 +13,9 @@ async function freePort(): Promise<number> {
     probe.once("error", fail);
     probe.listen(0, "127.0.0.1", () => {
       const address = probe.address();
-      probe.close(() => (address && typeof address === "object" ? done(address.port) : fail(new Error("no port"))));
+      probe.close(() =>
+        address && typeof address === "object" ? done(address.port) : fail(new Error("no port")),
+      );
     });
   });
 }

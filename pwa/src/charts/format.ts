@@ -1,0 +1,53 @@
+/** Figures as the charts and the money screens print them; amounts are integer cents. */
+
+/** Whole currency units without the currency, for axes: 1,250. */
+export function axisMoney(cents: number, locale?: string): string {
+  return new Intl.NumberFormat(locale, { maximumFractionDigits: 0 }).format(
+    noNegativeZero(Math.round(cents / 100)),
+  );
+}
+
+/** 0 to 1 as a whole percentage; never 0 or 100 unless it is so exactly. */
+export function percent(share: number, locale?: string): string {
+  return new Intl.NumberFormat(locale, { style: "percent", maximumFractionDigits: 0 }).format(honest(share));
+}
+
+/** Odds of 0 to 1 as cases of a hundred; never 0 or 100 unless it is so exactly. */
+export function inHundred(odds: number): number {
+  return Math.round(honest(odds) * 100);
+}
+
+/** Keeps a rounded share from claiming certainty. */
+function honest(share: number): number {
+  if (share > 0 && share < 0.01) return 0.01;
+  if (share < 1 && share > 0.99) return 0.99;
+  return share;
+}
+
+/** Hours with at most one decimal: 1.5. */
+export function hours(h: number, locale?: string): string {
+  return new Intl.NumberFormat(locale, { maximumFractionDigits: 1 }).format(h);
+}
+
+/** Two hours figures as one span, once where they read the same: 2–4. */
+export function hourSpan(low: number, high: number, locale?: string): string {
+  const [a, b] = [hours(low, locale), hours(high, locale)];
+  return a === b ? a : `${a}–${b}`;
+}
+
+/** A factor with its sign of multiplication: × 0.90. */
+export function factor(f: number, locale?: string): string {
+  const figure = new Intl.NumberFormat(locale, { minimumFractionDigits: 2, maximumFractionDigits: 2 }).format(
+    f,
+  );
+  return `× ${figure}`;
+}
+
+/** A count or quantity as entered: 2, 12.5. */
+export function plain(n: number, locale?: string): string {
+  return new Intl.NumberFormat(locale, { maximumFractionDigits: 3 }).format(n);
+}
+
+function noNegativeZero(n: number): number {
+  return n === 0 ? 0 : n;
+}

@@ -1,0 +1,155 @@
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { shop } from "./file.test-data.ts";
+import { type AppraisalDocs, appraisalFile, shopSettings, type Values } from "./file.ts";
+import type { Json } from "./value.ts";
+
+const none: Values = new Map();
+const values = (object: Record<string, Json>): Values => new Map(Object.entries(object));
+const build = (docs: Partial<AppraisalDocs>) =>
+  appraisalFile({ listing: none, shop: none, book: none, comparables: none, ...docs }, shop);
+const hash = "ab".repeat(32);
+const later = "cd".repeat(32);
+
+test("a whole appraisal", () => {
+  const listing = values({
+    rubric: { id: "two-post-lift", version: 1 },
+    title: "two post lift",
+    made: 1998,
+    capacity: { n: 9000, unit: "lb" },
+    distance: { n: 42, unit: "mi" },
+    asking: 240000,
+    seller: "private",
+    date: "2031-05-20",
+    newprice: { price: { low: 1, likely: 2, high: 3 }, seen: "made-up catalogue" },
+    [`photo/${later}`]: { at: "2031-05-20T11:00:00Z", width: 4, height: 3 },
+    [`photo/${hash}`]: { at: "2031-05-20T10:00:00Z", width: 4, height: 3 },
+    "fact/power": "three-phase",
+    "finding/wr09/answer": { grade: 0 },
+    "finding/wr09/measured": {
+      quantities: { wires: { n: 7, unit: "" } },
+      words: { where: "running" },
+      maker: { n: 3, unit: "" },
+    },
+    "finding/wr09/note": "birdcaged",
+    [`finding/wr09/photo/${hash}`]: { at: "2031-05-20T10:00:00Z", width: 4, height: 3 },
+    "finding/el01/answer": { skipped: "no-power" },
+    "way/rope": "hire",
+    "landing/rigger": { cost: { low: 100, likely: 200, high: 300 } },
+    "landing/permit": { off: true },
+  });
+  const comparables = values({
+    "item/b": { kind: "two-post-lift", title: "another", price: 180000, basis: "sold", off: true },
+    "item/a": { kind: "two-post-lift", title: "one", price: 150000, basis: "asked", condition: "worn" },
+    "item/c": { kind: "press", title: "a press", price: 90000, basis: "sold" },
+  });
+  const book = values({ "part/rope": { low: 100, likely: 150, high: 200 } });
+  const { file, problems } = build({
+    listing,
+    comparables,
+    book,
+    shop: values({ tax: 825, "rate/own": 4000 }),
+  });
+  expect(problems).toEqual([]);
+  expect(file).toEqual({
+    format: "asfound-appraisal",
+    version: 1,
+    rubric: { id: "two-post-lift", version: 1 },
+    date: "2031-05-20",
+    listing: {
+      title: "two post lift",
+      made: 1998,
+      capacity: { n: 9000, unit: "lb" },
+      distance: { n: 42, unit: "mi" },
+      asking: 240000,
+      seller: "private",
+      photos: [
+        { hash, at: "2031-05-20T10:00:00Z" },
+        { hash: later, at: "2031-05-20T11:00:00Z" },
+      ],
+    },
+    facts: { power: "three-phase" },
+    findings: {
+      el01: { skipped: "no-power" },
+      wr09: {
+        grade: 0,
+        measured: { wires: { n: 7, unit: "" } },
+        words: { where: "running" },
+        maker: { n: 3, unit: "" },
+        note: "birdcaged",
+        photos: [{ hash, at: "2031-05-20T10:00:00Z" }],
+      },
+    },
+    ways: { rope: "hire" },
+    prices: { rope: { low: 100, likely: 150, high: 200 } },
+    landing: { rigger: { cost: { low: 100, likely: 200, high: 300 } }, permit: { off: true } },
+    comparables: [
+      { id: "a", title: "one", price: 150000, basis: "asked", condition: "worn" },
+      { id: "b", title: "another", price: 180000, basis: "sold", off: true },
+    ],
+    new_price: { price: { low: 1, likely: 2, high: 3 }, seen: "made-up catalogue" },
+    shop: { ...shop, tax: 825, rates: { own: 4000, electrician: 9500 } },
+  });
+});
+
+test.each<[string, Json]>([
+  ["title", 7],
+  ["asking", "2,400"],
+  ["asking", 2400.5],
+  ["asking", -1],
+  ["made", 98],
+  ["capacity", { n: "ten", unit: "t" }],
+  ["date", "20.5.2031"],
+  ["rubric", "two-post-lift"],
+  ["finding/wr09/answer", { grade: 5 }],
+  ["finding/wr09/measured", { quantities: { wires: 7 } }],
+  ["finding/wr09/measured", { maker: 7 }],
+  ["landing/rigger", { cost: { low: 3, likely: 2, high: 1 } }],
+  ["newprice", { price: 7 }],
+  ["photo/no-hash", { at: "" }],
+])("%s of a wrong shape is left out and named", (path, value) => {
+  const { file, problems } = build({ listing: values({ [path]: value }) });
+  expect(problems).toHaveLength(1);
+  expect(problems[0]).toContain(path);
+  expect(file).toEqual(build({}).file);
+});
+
+test("settings of a wrong shape leave the defaults, whole", () => {
+  const { shop: found, problems } = shopSettings(
+    values({ odds: { opening: 8000 }, tax: -1, currency: "EUR" }),
+    shop,
+  );
+  expect(found).toEqual({ ...shop, currency: "EUR" });
+  expect(problems).toHaveLength(2);
+});
+
+test("whatever stands in the rows, a file comes out that JSON can carry", () => {
+  const paths = [
+    "title",
+    "asking",
+    "made",
+    "capacity",
+    "rubric",
+    "fact/a",
+    "finding/a/answer",
+    "finding/a/measured",
+    "finding/a",
+    "landing/x",
+    "newprice",
+    `photo/${hash}`,
+  ];
+  const anyValues = fc.dictionary(fc.constantFrom(...paths), fc.jsonValue());
+  fc.assert(
+    fc.property(
+      anyValues,
+      fc.dictionary(fc.constantFrom("tax", "odds", "rate/own", "overrun"), fc.jsonValue()),
+      (a, b) => {
+        const { file } = build({
+          listing: values(a as Record<string, Json>),
+          shop: values(b as Record<string, Json>),
+        });
+        expect(JSON.parse(JSON.stringify(file))).toEqual(file);
+      },
+    ),
+  );
+});

@@ -1,0 +1,332 @@
+import type {
+  File as AppraisalFile,
+  Comparable,
+  Finding,
+  LandingChoice,
+  Listing,
+  NewPrice,
+  Photo,
+  Quantity,
+  Range,
+  Shop,
+} from "../generated/types.ts";
+import { DataError } from "./error.ts";
+import { listingDoc } from "./id.ts";
+import { doc } from "./read.ts";
+import { integerOf, isRecord, mapOf, numberOf, quantityOf, rangeOf, rubricOf, textOf } from "./shape.ts";
+import type { Json } from "./value.ts";
+
+const FILE_FORMAT = "asfound-appraisal";
+const FILE_VERSION = 1;
+
+export type Values = ReadonlyMap<string, Json>;
+
+/** Reads values of one document; what has the wrong shape is left out and listed. */
+class Reader {
+  constructor(
+    private readonly values: Values,
+    private readonly problems: string[],
+    private readonly where: string,
+  ) {}
+
+  get<T>(path: string, read: (value: Json | undefined) => T | undefined, right: string): T | undefined {
+    const value = this.values.get(path);
+    if (value === undefined || value === null) return undefined;
+    const found = read(value);
+    if (found === undefined) this.bad(path, right);
+    return found;
+  }
+
+  text = (path: string) => this.get(path, textOf, "a text");
+  /** Cents. */
+  money = (path: string) => this.get(path, amountOf, "an amount of 0 or more, in whole cents");
+  quantity = (path: string) => this.get(path, quantityOf, "a number with its unit");
+  range = (path: string) => this.get(path, rangeOf, "three amounts in rising order");
+
+  bad(path: string, right: string): void {
+    this.problems.push(`${this.where}${path} is left out: it should be ${right}.`);
+  }
+
+  /** Entries below a prefix: the rest of the path and the whole path. */
+  *under(prefix: string): Generator<[rest: string, path: string]> {
+    for (const path of this.values.keys())
+      if (path.startsWith(prefix)) yield [path.slice(prefix.length), path];
+  }
+}
+
+const amountOf = (value: Json | undefined): number | undefined => {
+  const cents = integerOf(value);
+  return cents !== undefined && cents >= 0 ? cents : undefined;
+};
+
+/** Members that are undefined go: the engine tells "absent" from "empty". */
+function compact<T extends object>(all: { [K in keyof T]: T[K] | undefined }): T {
+  return Object.fromEntries(Object.entries(all).filter(([, value]) => value !== undefined)) as T;
+}
+
+const orNone = <T extends object>(found: T): T | undefined =>
+  Object.keys(found).length > 0 ? found : undefined;
+
+export interface AppraisalDocs {
+  listing: Values;
+  shop: Values;
+  book: Values;
+  comparables: Values;
+}
+
+/** The engine's file from the values of the documents; wrong-typed values are left out and listed. */
+export function appraisalFile(
+  docs: AppraisalDocs,
+  defaultShop: Shop,
+): { file: AppraisalFile; problems: string[] } {
+  const problems: string[] = [];
+  const listing = new Reader(docs.listing, problems, "");
+  const rubric = listing.get("rubric", rubricOf, "a kind of equipment and its version");
+  const shop = shopSettings(docs.shop, defaultShop);
+  const file = compact<AppraisalFile>({
+    format: FILE_FORMAT,
+    version: FILE_VERSION,
+    rubric: rubric ?? { id: "", version: 0 },
+    date: listing.get("date", dateOf, "a date such as 2031-05-20") ?? "",
+    listing: listingPart(listing),
+    facts: orNone(textsUnder(listing, "fact/")),
+    findings: orNone(findings(listing)),
+    ways: orNone(textsUnder(listing, "way/")),
+    prices: orNone(prices(new Reader(docs.book, problems, "Price book: "))),
+    landing: orNone(landing(listing)),
+    comparables: comparables(new Reader(docs.comparables, problems, "Comparables: "), rubric?.id ?? ""),
+    new_price: listing.get("newprice", newPriceOf, "three amounts in rising order"),
+    shop: shop.shop,
+  });
+  return { file, problems: [...problems, ...shop.problems] };
+}
+
+const dateOf = (value: Json | undefined): string | undefined => {
+  const text = textOf(value);
+  return text && /^\d{4}-\d{2}-\d{2}$/.test(text) ? text : undefined;
+};
+
+/** Year of manufacture; 0 is unknown. */
+const yearOf = (value: Json | undefined): number | undefined => {
+  const year = integerOf(value);
+  return year !== undefined && (year === 0 || (year >= 1800 && year <= 9999)) ? year : undefined;
+};
+
+function listingPart(read: Reader): Listing {
+  return compact<Listing>({
+    title: read.text("title") ?? "",
+    maker: read.text("maker"),
+    model: read.text("model"),
+    serial: read.text("serial"),
+    made: read.get("made", yearOf, "a year such as 1998"),
+    capacity: read.quantity("capacity"),
+    place: read.text("place"),
+    distance: read.quantity("distance"),
+    asking: read.money("asking"),
+    seller: read.text("seller"),
+    seen: read.text("seen"),
+    text: read.text("text"),
+    note: read.text("note"),
+    photos: photosUnder(read, "photo/"),
+  });
+}
+
+const HASH = /^[0-9a-f]{64}$/;
+
+/** Oldest first, then by hash, so that the order is the same everywhere. */
+function photosUnder(read: Reader, prefix: string): Photo[] | undefined {
+  const photos: Photo[] = [];
+  for (const [hash, path] of read.under(prefix)) {
+    const photo = read.get(path, (value) => (HASH.test(hash) ? photoOf(hash, value) : undefined), "a photo");
+    if (photo) photos.push(photo);
+  }
+  photos.sort((a, b) => ((a.at ?? "") + a.hash < (b.at ?? "") + b.hash ? -1 : 1));
+  return photos.length > 0 ? photos : undefined;
+}
+
+function photoOf(hash: string, value: Json | undefined): Photo | undefined {
+  return isRecord(value) ? compact<Photo>({ hash, at: textOf(value.at) }) : undefined;
+}
+
+function textsUnder(read: Reader, prefix: string): Record<string, string> {
+  const out: Record<string, string> = {};
+  for (const [id, path] of read.under(prefix)) {
+    const text = read.text(path);
+    if (text !== undefined) out[id] = text;
+  }
+  return out;
+}
+
+function findings(read: Reader): Record<string, Finding> {
+  const checks = new Set<string>();
+  for (const [rest] of read.under("finding/")) checks.add(rest.split("/")[0] ?? "");
+  const out: Record<string, Finding> = {};
+  for (const check of [...checks].sort()) {
+    const found = finding(read, `finding/${check}`);
+    if (Object.keys(found).length > 0) out[check] = found;
+  }
+  return out;
+}
+
+function finding(read: Reader, at: string): Finding {
+  const answer = read.get(`${at}/answer`, answerOf, "a grade of 0 to 4, or a reason for not checking");
+  const measured = read.get(
+    `${at}/measured`,
+    (value) => (isRecord(value) ? value : undefined),
+    "measured values",
+  );
+  const badMember = (name: string) => read.bad(`${at}/measured ${name}`, "a number with its unit, or a word");
+  return compact<Finding>({
+    ...answer,
+    measured: orUndefined(mapOf<Quantity>(measured?.quantities, quantityOf, badMember)),
+    words: orUndefined(mapOf<string>(measured?.words, textOf, badMember)),
+    maker: makersLimit(measured?.maker, badMember),
+    note: read.text(`${at}/note`),
+    photos: photosUnder(read, `${at}/photo/`),
+  });
+}
+
+function makersLimit(value: Json | undefined, bad: (name: string) => void): Quantity | undefined {
+  const found = quantityOf(value);
+  if (!found && value !== undefined && value !== null) bad("maker");
+  return found;
+}
+
+const orUndefined = <T extends object>(found: T | undefined): T | undefined => found && orNone(found);
+
+function answerOf(value: Json | undefined): Pick<Finding, "grade" | "skipped"> | undefined {
+  if (!isRecord(value)) return undefined;
+  const grade = integerOf(value.grade);
+  if (grade !== undefined) return grade >= 0 && grade <= 4 ? { grade } : undefined;
+  const skipped = textOf(value.skipped);
+  return skipped ? { skipped } : undefined;
+}
+
+function prices(read: Reader): Record<string, Range> {
+  const out: Record<string, Range> = {};
+  for (const [part, path] of read.under("part/")) {
+    const range = read.range(path);
+    if (range) out[part] = range;
+  }
+  return out;
+}
+
+function landing(read: Reader): Record<string, LandingChoice> {
+  const out: Record<string, LandingChoice> = {};
+  for (const [id, path] of read.under("landing/")) {
+    const choice = read.get(path, landingOf, "off, or three amounts in rising order");
+    if (choice) out[id] = choice;
+  }
+  return out;
+}
+
+function landingOf(value: Json | undefined): LandingChoice | undefined {
+  if (!isRecord(value)) return undefined;
+  const cost = rangeOf(value.cost);
+  const absent = value.cost === undefined || value.cost === null;
+  if (!cost && !absent) return undefined;
+  return compact<LandingChoice>({ off: value.off === true ? true : undefined, cost });
+}
+
+function newPriceOf(value: Json | undefined): NewPrice | undefined {
+  if (!isRecord(value)) return undefined;
+  const price = rangeOf(value.price);
+  return (
+    price && compact<NewPrice>({ price, capacity: quantityOf(value.capacity), seen: textOf(value.seen) })
+  );
+}
+
+/** Those of the same kind of equipment. */
+function comparables(read: Reader, kind: string): Comparable[] | undefined {
+  const found: Comparable[] = [];
+  for (const [id, path] of read.under("item/")) {
+    const item = read.get(path, (value) => (isRecord(value) ? value : undefined), "a comparable");
+    if (!item || item.kind !== kind) continue;
+    const comparable = comparableOf(id, item);
+    if (comparable) found.push(comparable);
+    else read.bad(path, "a comparable with a title, a price in cents, and asked or sold");
+  }
+  found.sort((a, b) => (a.id < b.id ? -1 : 1));
+  return found.length > 0 ? found : undefined;
+}
+
+function comparableOf(id: string, item: { [key: string]: Json }): Comparable | undefined {
+  const title = textOf(item.title);
+  const price = amountOf(item.price);
+  const basis = textOf(item.basis);
+  if (title === undefined || price === undefined || basis === undefined) return undefined;
+  return compact<Comparable>({
+    id,
+    title,
+    price,
+    basis,
+    date: textOf(item.date),
+    made: yearOf(item.made),
+    capacity: quantityOf(item.capacity),
+    condition: textOf(item.condition),
+    place: textOf(item.place),
+    distance: quantityOf(item.distance),
+    seen: textOf(item.seen),
+    off: item.off === true ? true : undefined,
+  });
+}
+
+/** The shop's settings over the defaults. */
+export function shopSettings(shop: Values, defaultShop: Shop): { shop: Shop; problems: string[] } {
+  const problems: string[] = [];
+  const read = new Reader(shop, problems, "Settings: ");
+  const rates = { ...defaultShop.rates };
+  for (const [trade, path] of read.under("rate/")) {
+    const rate = read.money(path);
+    if (rate !== undefined) rates[trade] = rate;
+  }
+  const points = (names: readonly string[]) => (value: Json | undefined) => pointsOf(names, value);
+  const odds = read.get("odds", points(["opening", "fair", "walk_away"]), "three odds");
+  const overrun = read.get("overrun", points(["mean", "sd"]), "a mean and a spread");
+  return {
+    shop: {
+      currency: read.text("currency") ?? defaultShop.currency,
+      units: read.text("units") ?? defaultShop.units,
+      rates,
+      tax: read.get("tax", basisPointsOf, "a rate in whole basis points") ?? defaultShop.tax,
+      fees: read.money("fees") ?? defaultShop.fees,
+      odds: { ...defaultShop.odds, ...odds },
+      overrun: { ...defaultShop.overrun, ...overrun },
+      kept: read.get("kept", basisPointsOf, "a share in whole basis points") ?? defaultShop.kept,
+    },
+    problems,
+  };
+}
+
+const basisPointsOf = (value: Json | undefined): number | undefined => {
+  const n = numberOf(value);
+  return n !== undefined && Number.isInteger(n) && n >= 0 ? n : undefined;
+};
+
+/** All or nothing: half of one setting with half of another is nobody's choice. */
+function pointsOf(names: readonly string[], value: Json | undefined): Record<string, number> | undefined {
+  if (!isRecord(value)) return undefined;
+  const read = names.map((name) => [name, basisPointsOf(value[name])] as const);
+  return read.every(([, n]) => n !== undefined)
+    ? (Object.fromEntries(read) as Record<string, number>)
+    : undefined;
+}
+
+/** The same, read from this device. `listing` is the id or `listing:<id>`. */
+export async function loadAppraisalFile(
+  listing: string,
+  defaultShop: Shop,
+): Promise<{ file: AppraisalFile; problems: string[] }> {
+  const name = listing.startsWith("listing:") ? listing : listingDoc(listing);
+  const [own, shop, book, comparables] = await Promise.all([
+    doc(name),
+    doc("shop"),
+    doc("book"),
+    doc("comparables"),
+  ]);
+  if (own.values.size === 0) throw new DataError("missing", "There is no such listing on this device.");
+  return appraisalFile(
+    { listing: own.values, shop: shop.values, book: book.values, comparables: comparables.values },
+    defaultShop,
+  );
+}

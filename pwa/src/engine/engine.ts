@@ -1,0 +1,82 @@
+/**
+ * The one typed door to the engine. It lives in a worker; every call is answered
+ * by a value or by an EngineError in words fit for the screen.
+ */
+import type { Catalogue, File, LimitResult, Result } from "../generated/types.ts";
+
+export class EngineError extends Error {
+  constructor(
+    message: string,
+    readonly field?: string,
+  ) {
+    super(message);
+  }
+}
+
+type Call = "appraise" | "limit" | "catalogue" | "quantity";
+
+let worker: Worker | undefined;
+let nextId = 1;
+const waiting = new Map<number, { resolve: (v: unknown) => void; reject: (e: Error) => void }>();
+
+function fail(message: string): void {
+  worker?.terminate();
+  worker = undefined;
+  for (const { reject } of waiting.values()) reject(new EngineError(message));
+  waiting.clear();
+}
+
+function start(): Worker {
+  if (worker) return worker;
+  const started = new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
+  started.onmessage = (
+    event: MessageEvent<{ id: number; value?: unknown; error?: string; field?: string }>,
+  ) => {
+    const { id, value, error, field } = event.data;
+    const call = waiting.get(id);
+    if (!call) return;
+    waiting.delete(id);
+    if (error !== undefined) call.reject(new EngineError(error, field));
+    else call.resolve(value);
+  };
+  started.onerror = () =>
+    fail("The engine stopped. Your findings are kept; scores and prices are not computed until you reload.");
+  worker = started;
+  return started;
+}
+
+function ask<T>(call: Call, argument: unknown): Promise<T> {
+  const id = nextId++;
+  return new Promise<T>((resolve, reject) => {
+    waiting.set(id, { resolve: resolve as (v: unknown) => void, reject });
+    try {
+      start().postMessage({ id, call, argument });
+    } catch (cause) {
+      waiting.delete(id);
+      reject(new EngineError(`The engine could not start: ${String(cause)}`));
+    }
+  });
+}
+
+/** The whole judgement of one appraisal, optionally at another price (cents). */
+export const appraise = (file: File, price?: number): Promise<Result> =>
+  ask("appraise", price === undefined ? { file } : { file, price });
+
+/** One measured limit; values are text with units, as typed. */
+export const computeLimit = (name: string, given: Record<string, string>): Promise<LimitResult> =>
+  ask("limit", { name, given });
+
+/** Reads a quantity as a person types it ("1 1/2 in", "9,5 mm"). */
+export const parseQuantity = (
+  text: string,
+  dimension: string,
+  unit: string,
+): Promise<{ n: number; unit: string }> => ask("quantity", { text, dimension, unit });
+
+/** Rubrics, limits, labels and defaults: their one home is the engine. */
+export async function catalogue(): Promise<Catalogue> {
+  const answer = await ask<Catalogue>("catalogue", null);
+  if (performance.getEntriesByName("engine-ready").length === 0) performance.mark("engine-ready");
+  document.documentElement.dataset.engine = "ready";
+  return answer;
+}

@@ -1,0 +1,32 @@
+import { render } from "preact";
+import { App } from "./app.tsx";
+import { openData } from "./data/db.ts";
+import { keepStorage } from "./data/storage.ts";
+import { warmCatalogue } from "./parts/use-catalogue.ts";
+import "./style/tokens.css";
+import "./style/base.css";
+import "./style/frame.css";
+import "./style/parts.css";
+import "./style/fields.css";
+import "./style/listings.css";
+import "./style/walkaround.css";
+import { wearTheme } from "./style/theme.ts";
+import { keepApp } from "./sw/update.ts";
+import { startSync } from "./sync/sync.ts";
+
+const root = document.getElementById("app");
+if (root) {
+  wearTheme();
+  root.replaceChildren();
+  render(<App />, root);
+}
+
+void warmCatalogue();
+void openData().then((state) => {
+  // A store held open by another tab ends here later; the app shows it and goes on.
+  if (state.mode !== "closed") {
+    keepStorage();
+    startSync();
+  }
+});
+keepApp();

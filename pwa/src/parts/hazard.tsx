@@ -1,0 +1,20 @@
+import { hazardWords } from "../words/parts.ts";
+
+/**
+ * The signal word of ANSI Z535.4 with its colour; the alert triangle stands
+ * before every word but notice, which speaks of no injury.
+ */
+export function Hazard({ word, small }: { word: string; small?: boolean }) {
+  const known = word in hazardWords ? word : "notice";
+  return (
+    <span class={`hazard hazard-${known}${small ? " hazard-small" : ""}`}>
+      {known !== "notice" && (
+        <svg class="hazard-sign" viewBox="0 0 24 22" aria-hidden="true">
+          <path d="M12 1 23 21H1Z" fill="currentColor" />
+          <path class="hazard-mark" d="M12 7.5v7M12 16.6v2" stroke-width="2.4" />
+        </svg>
+      )}
+      <span>{hazardWords[known]}</span>
+    </span>
+  );
+}

@@ -1,0 +1,45 @@
+import type { ComponentChildren } from "preact";
+import type { Result } from "../generated/types.ts";
+import { Banner, Page } from "../parts/page.tsx";
+import { type ListingDoc, useListing } from "../parts/use-listing.ts";
+import { type Judged, useResult } from "../parts/use-result.ts";
+import { resultScreenWords as words } from "../words/result.ts";
+import { NoListing } from "./no-listing.tsx";
+
+/** The frame of a screen that shows a judgement, with what to say while there is none. */
+export function JudgedPage(props: {
+  id: string;
+  title: string;
+  back: string;
+  backTitle: string;
+  actions?: ComponentChildren;
+  children: (result: Result, listing: ListingDoc, judged: Judged) => ComponentChildren;
+}) {
+  const listing = useListing(props.id);
+  const judged = useResult(props.id);
+  const frame = { title: props.title, back: props.back, backTitle: props.backTitle };
+  if (listing?.empty) return <NoListing />;
+  const { result, problem } = judged;
+  return (
+    <Page {...frame} actions={props.actions}>
+      {listing && (
+        <p class="subject" dir="auto">
+          {listing.title}
+        </p>
+      )}
+      {problem && (
+        <Banner tone="problem" urgent>
+          {!result && <p>{words.problemTitle}</p>}
+          <p>{problem}</p>
+          {!result && <p>{words.keptSafe}</p>}
+        </Banner>
+      )}
+      {!problem && !result && (
+        <p class="loading" role="status">
+          {words.loading}
+        </p>
+      )}
+      {listing && result && props.children(result, listing, judged)}
+    </Page>
+  );
+}

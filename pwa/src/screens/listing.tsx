@@ -1,0 +1,150 @@
+import { useState } from "preact/hooks";
+import type { Result } from "../generated/types.ts";
+import { ChoiceField } from "../parts/field.tsx";
+import { Hazard } from "../parts/hazard.tsx";
+import { Banner, Page } from "../parts/page.tsx";
+import { Photos } from "../parts/photos.tsx";
+import { save, saveValue } from "../parts/save.ts";
+import { useCatalogue } from "../parts/use-catalogue.ts";
+import { type ListingDoc, useListing } from "../parts/use-listing.ts";
+import { useResult } from "../parts/use-result.ts";
+import { useShop } from "../parts/use-shop.ts";
+import { listingWords as words } from "../words/listing.ts";
+import { pageWords } from "../words/parts.ts";
+import { ConflictList } from "./conflict-list.tsx";
+import { type FieldsProps, ListingFields } from "./listing-fields.tsx";
+import { ListingRecord } from "./listing-record.tsx";
+import { listingTitle } from "./listing-title.ts";
+import { NoListing } from "./no-listing.tsx";
+
+/** One listing: where its appraisal stands, and everything entered about it. */
+export function ListingScreen({ id }: { id: string }) {
+  const listing = useListing(id);
+  if (!listing) return <Waiting />;
+  if (listing.empty) return <NoListing />;
+  return <Overview key={id} listing={listing} />;
+}
+
+function Waiting() {
+  return (
+    <Page title={words.fields} back="/" backTitle={pageWords.toListings}>
+      <p role="status">{pageWords.loading}</p>
+    </Page>
+  );
+}
+
+function Overview({ listing }: { listing: ListingDoc }) {
+  const catalogue = useCatalogue();
+  const shop = useShop();
+  const { result } = useResult(listing.id);
+  const rubric = catalogue?.rubrics.find((r) => r.id === listing.rubric?.id);
+  const props: FieldsProps = { listing, catalogue, rubric, shop };
+  // A listing just made is filled in first; one known is gone on with.
+  const [fresh] = useState(listing.title.trim() === "");
+  const started = result !== undefined && result.progress.graded + result.progress.skipped > 0;
+  return (
+    <Page
+      title={listingTitle(listing.title, rubric?.kind)}
+      back="/"
+      backTitle={pageWords.toListings}
+      actions={
+        <>
+          <a class="button" href={`/listing/${listing.id}/result`}>
+            {words.result}
+          </a>
+          <a class="button button-main" href={`/listing/${listing.id}/walk`}>
+            {started ? words.walkOn : words.walkGo}
+          </a>
+        </>
+      }
+    >
+      {listing.deleted && <Deleted listing={listing} />}
+      {started && <Standing result={result} />}
+      <ConflictList conflicts={listing.conflicts} rubric={rubric} currency={shop?.currency ?? "USD"} />
+      {fresh && <ListingFields {...props} />}
+      {!fresh && <Steps listing={listing} result={result} />}
+      <Facts {...props} />
+      {!fresh && <ListingFields {...props} />}
+      <section class="block" aria-label={words.photos}>
+        <h2 class="block-title">{words.photos}</h2>
+        <Photos doc={listing.doc} of={listingTitle(listing.title, rubric?.kind)} hashes={listing.photos} />
+      </section>
+      {fresh && <Steps listing={listing} result={result} />}
+      <ListingRecord {...props} />
+    </Page>
+  );
+}
+
+function Standing({ result }: { result: Result }) {
+  return (
+    <div class="standing">
+      <Hazard word={result.verdict.hazard} />
+      <p>
+        <b>{result.verdict.title}.</b> {result.verdict.sentence}
+      </p>
+    </div>
+  );
+}
+
+function Deleted({ listing }: { listing: ListingDoc }) {
+  const [problem, setProblem] = useState<string | undefined>(undefined);
+  const bringBack = () =>
+    void save(words.backLabel, [{ doc: listing.doc, path: "deleted", value: null }]).then(setProblem);
+  return (
+    <Banner tone="note">
+      <p>{words.deleted}</p>
+      {problem && <p class="field-problem">{problem}</p>}
+      <button type="button" class="button" onClick={bringBack}>
+        {words.bringBack}
+      </button>
+    </Banner>
+  );
+}
+
+function Steps({ listing, result }: { listing: ListingDoc; result: Result | undefined }) {
+  const done = result ? result.progress.graded + result.progress.skipped : 0;
+  const walked = done === 0 ? words.notStarted : words.progress(done, result?.progress.applies ?? 0);
+  const base = `/listing/${listing.id}`;
+  const steps = [
+    { href: `${base}/walk`, title: words.walk, aside: walked },
+    { href: `${base}/result`, title: words.result, aside: words.resultAside },
+    { href: `${base}/estimate`, title: words.estimate, aside: words.estimateAside },
+    { href: `${base}/offer`, title: words.offer, aside: words.offerAside },
+  ];
+  return (
+    <nav class="block" aria-label={words.steps}>
+      <ul class="ways">
+        {steps.map((s) => (
+          <li key={s.href}>
+            <a class="way" href={s.href}>
+              <b>{s.title}</b>
+              <span class="quiet figures">{s.aside}</span>
+            </a>
+          </li>
+        ))}
+      </ul>
+    </nav>
+  );
+}
+
+/** What the rubric must know of the equipment before it can say which checks apply. */
+function Facts({ listing, rubric }: FieldsProps) {
+  if (!rubric?.facts || rubric.facts.length === 0) return null;
+  return (
+    <section class="block" aria-label={words.facts}>
+      <h2 class="block-title">{words.facts}</h2>
+      <p class="quiet">{words.factsHint}</p>
+      {rubric.facts.map((fact) => (
+        <ChoiceField
+          key={fact.id}
+          id={`${listing.doc}/fact/${fact.id}`}
+          label={fact.ask}
+          value={listing.facts[fact.id] ?? ""}
+          choices={fact.options}
+          row
+          keep={(option) => saveValue(words.factLabel(fact.ask), listing.doc, `fact/${fact.id}`, option)}
+        />
+      ))}
+    </section>
+  );
+}

@@ -1,0 +1,137 @@
+/** One call to the server, with every way it can fail told apart. */
+
+export type Fetch = (url: string, init?: RequestInit) => Promise<Response>;
+
+export type TroubleKind =
+  /** No server of ours answered: no network, a captive portal, another server. */
+  | "offline"
+  /** It asks to come back later. */
+  | "busy"
+  /** It does not know this device (any more). */
+  | "unpaired"
+  /** It has a fault. */
+  | "fault"
+  /** Its answer makes no sense to this app. */
+  | "garbled"
+  | "conflict";
+
+export class Trouble extends Error {
+  override readonly name = "Trouble";
+  constructor(
+    readonly kind: TroubleKind,
+    message: string,
+    /** ms to wait, where the server said so. */
+    readonly retryAfter?: number,
+  ) {
+    super(message);
+  }
+}
+
+export interface Answer {
+  status: number;
+  body: { [key: string]: unknown };
+}
+
+const TIME_LIMIT_MS = 30_000;
+const MAX_RETRY_AFTER_MS = 3_600_000;
+
+/** Resolves with what the server decided (2xx, 4xx); throws Trouble for everything that is to be tried again. */
+export async function call(fetcher: Fetch, url: string, init: RequestInit = {}): Promise<Answer> {
+  const response = await reach(fetcher, url, init);
+  const { status } = response;
+  if (status === 429 || status === 503) {
+    throw new Trouble(
+      "busy",
+      "The server is busy and asks to wait; trying again by itself.",
+      retryAfter(response),
+    );
+  }
+  requireOurs(response);
+  const body = await readBody(response);
+  if (status === 401 || status === 403) {
+    throw new Trouble(
+      "unpaired",
+      "The shop's server does not know this device (any more): pair it again in the settings. Nothing is lost.",
+    );
+  }
+  if (status === 507)
+    throw new Trouble(
+      "fault",
+      "The disk of the server is full: free some space there. Everything stays on this device meanwhile.",
+    );
+  if (status >= 500)
+    throw new Trouble(
+      "fault",
+      `The server has a fault (${status}); trying again by itself. Everything stays on this device meanwhile.`,
+    );
+  return { status, body };
+}
+
+/** A picture: the one answer that is not JSON. undefined when the server has not got it. */
+export async function callForBytes(fetcher: Fetch, url: string): Promise<ArrayBuffer | undefined> {
+  const response = await reach(fetcher, url, {});
+  if (response.status === 404) return undefined;
+  if (response.status === 429 || response.status === 503) {
+    throw new Trouble(
+      "busy",
+      "The server is busy and asks to wait; trying again by itself.",
+      retryAfter(response),
+    );
+  }
+  if (!response.ok || !(response.headers.get("content-type") ?? "").startsWith("image/")) {
+    throw new Trouble("offline", "The server gave no picture.");
+  }
+  try {
+    return await response.arrayBuffer();
+  } catch {
+    throw offline();
+  }
+}
+
+const offline = (): Trouble => new Trouble("offline", "No connection to the server.");
+
+async function reach(fetcher: Fetch, url: string, init: RequestInit): Promise<Response> {
+  try {
+    return await fetcher(url, {
+      credentials: "same-origin",
+      cache: "no-store",
+      redirect: "error",
+      signal: AbortSignal.timeout(TIME_LIMIT_MS),
+      ...init,
+    });
+  } catch {
+    throw offline();
+  }
+}
+
+/** A captive portal answers everything, with 200 and a page of its own. */
+function requireOurs(response: Response): void {
+  const json = (response.headers.get("content-type") ?? "").startsWith("application/json");
+  if (response.headers.get("asfound") !== "1" || !json) throw offline();
+}
+
+async function readBody(response: Response): Promise<Answer["body"]> {
+  let body: unknown;
+  try {
+    body = await response.json();
+  } catch {
+    // Cut off on the way.
+    throw offline();
+  }
+  if (typeof body !== "object" || body === null || Array.isArray(body)) throw garbled();
+  return body as Answer["body"];
+}
+
+export const garbled = (): Trouble =>
+  new Trouble(
+    "garbled",
+    "The server's answer makes no sense to this app: update the app (reload it), or the server.",
+  );
+
+/** Seconds or a date (RFC 9110, section 10.2.3; from memory). */
+function retryAfter(response: Response): number | undefined {
+  const text = response.headers.get("retry-after");
+  if (!text) return undefined;
+  const ms = /^\d+$/.test(text) ? Number(text) * 1000 : Date.parse(text) - Date.now();
+  return Number.isFinite(ms) ? Math.min(MAX_RETRY_AFTER_MS, Math.max(0, ms)) : undefined;
+}
