@@ -31,7 +31,7 @@ func TestBadFiles(t *testing.T) {
 		{"bad id", "id: small", "id: Small One", "1:5", "id", `"Small One" is no id: small letters, digits and single hyphens`},
 		{"version 0", "version: 1", "version: 0", "2:10", "version", "0 is out of range: at least 1"},
 		{"text for number", "version: 1", "version: one", "2:10", "version", `"one" is a text: write a whole number`},
-		{"fraction for whole", "version: 1", "version: 1.5", "2:10", "version", "is a number: write a whole number"},
+		{"fraction for whole", "version: 1", "version: 1.5", "2:10", "version", `"1.5" is a number: write a whole number`},
 		{"octal", "version: 1", "version: 010", "2:10", "version", "without leading 0"},
 		{"number for text", "kind: Small machine", "kind: 12", "3:7", "kind", `put it in quotes: "12"`},
 		{"truth for text", "kind: Small machine", "kind: true", "3:7", "kind", "read as true or false"},
@@ -172,10 +172,11 @@ func TestSizeAndNesting(t *testing.T) {
 		{"empty", "", "the file is empty"},
 		{"blank", " \n\n", "the file is empty"},
 		{"comments", "# nothing\n...\n", "only comments"},
-		{"too large", "about: " + strings.Repeat("x", maxBytes) + "\n...\n", "at most 2097152"},
+		{"too large", "about: " + strings.Repeat("x", MaxFile) + "\n...\n", "at most 2097152"},
 		{"brackets", "about: " + strings.Repeat("[", 1<<20) + "\n...\n", "nested too deep"},
 		{"dashes", strings.Repeat("- ", 1<<20-10) + "a\n...\n", "nested too deep"},
 		{"two documents", "id: a\n---\nid: b\n...\n", "a second document begins here"},
+		{"keys without end", "about: x\n" + strings.Repeat("a: 1\n", maxKeys) + "...\n", "x.yaml:15001:2: there are more than 15000 keys up to here: split the file in two"},
 		{"list at the top", "- id: a\n...\n", "is a list"},
 		{"text at the top", "hello\n...\n", "is a text"},
 	}
@@ -186,6 +187,22 @@ func TestSizeAndNesting(t *testing.T) {
 				t.Errorf("got %.300v, want %s", err, row.says)
 			}
 		})
+	}
+}
+
+// A file that is wrong all over is told of in few lines, and in time.
+func TestManyProblems(t *testing.T) {
+	var src strings.Builder
+	for i := range maxKeys {
+		fmt.Fprintf(&src, "key-%d: 1\n", i)
+	}
+	_, err := Decode("x.yaml", []byte(src.String()+"...\n"), fixtureOptions)
+	var ps Problems
+	if !errors.As(err, &ps) || len(ps) != maxProblems+1 {
+		t.Fatalf("%d problems, want %d", len(ps), maxProblems+1)
+	}
+	if last := ps[maxProblems].Error(); !strings.HasPrefix(last, "x.yaml:") || !strings.Contains(last, "more problems from here on: put these right first") {
+		t.Errorf("the last line is %q", last)
 	}
 }
 

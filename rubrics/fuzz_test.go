@@ -52,3 +52,29 @@ func FuzzDecode(f *testing.F) {
 		}
 	})
 }
+
+// FuzzDecodeBook: the same of a price book; what decodes has every amount in range.
+func FuzzDecodeBook(f *testing.F) {
+	const book = "dated: 2026-01-31\ncurrency: USD\nnote: Examples.\nparts:\n  - {id: pin, title: Pin, unit: piece, price: {low: 1, likely: 2, high: 3}}\n...\n"
+	f.Add([]byte(book))
+	for _, text := range []string{"-1", "1e3", "0.001", ".inf", ".nan", "1000000001", "0x10", "1_0", "~", "[2]", "&a 2", "'2'", "007"} {
+		f.Add([]byte(strings.Replace(book, "likely: 2", "likely: "+text, 1)))
+	}
+	f.Fuzz(func(t *testing.T, src []byte) {
+		b, err := DecodeBook("fuzz.yaml", src)
+		if err != nil {
+			var ps Problems
+			if !errors.As(err, &ps) || len(ps) == 0 || len(ps) > maxProblems+1 {
+				t.Fatalf("no short list of problems: %v", err)
+			}
+			return
+		}
+		seen := map[string]bool{}
+		for _, p := range b.Parts {
+			if seen[p.ID] || p.Price.Low < 0 || p.Price.Low > p.Price.Likely || p.Price.Likely > p.Price.High || p.Price.High > 1_000_000_000_00 {
+				t.Fatalf("%+v went through", p)
+			}
+			seen[p.ID] = true
+		}
+	})
+}

@@ -53,6 +53,10 @@ func (ps Problems) Unwrap() []error {
 	return out
 }
 
+// maxProblems is how many are told at once; a file with more is none of ours, or
+// has one cause.
+const maxProblems = 50
+
 // tidy sorts by place and keeps one problem a field and message. A field inside
 // a missing or mistyped one says nothing new.
 func (ps Problems) tidy() Problems {
@@ -75,6 +79,11 @@ func (ps Problems) tidy() Problems {
 	slices.SortStableFunc(kept, func(a, b *Problem) int {
 		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column), cmp.Compare(a.Field, b.Field))
 	})
+	if more := len(kept) - maxProblems; more > 0 {
+		last := *kept[maxProblems]
+		last.Field, last.What, last.Right = "", fmt.Sprintf("and %d more problems from here on", more), "put these right first"
+		kept = append(kept[:maxProblems], &last)
+	}
 	return kept
 }
 

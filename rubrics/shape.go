@@ -162,7 +162,8 @@ func (s *shape) scalar(path string, n ast.Node, t reflect.Type) {
 
 func (s *shape) mismatch(path string, n ast.Node, t reflect.Type) {
 	what := "is " + called(n)
-	if _, ok := n.(*ast.StringNode); ok {
+	switch n.(type) {
+	case *ast.StringNode, *ast.IntegerNode, *ast.FloatNode:
 		what = quoted(n.GetToken().Value) + " " + what
 	}
 	s.wrong(path, what, "write "+wanted(t))

@@ -14,8 +14,12 @@ import (
 )
 
 const (
-	maxBytes   = 2 << 20 // of one file
-	maxNesting = 16      // of brackets, or of dashes on one line
+	// MaxFile bounds a rubric file, in bytes.
+	MaxFile    = 2 << 20
+	maxNesting = 16 // of brackets, or of dashes on one line
+	// maxKeys bounds the keys of one file, some five times what a long rubric has:
+	// the parser's time grows with the square of a group's keys.
+	maxKeys = 15_000
 )
 
 // read parses one file to its single document. It refuses what such a file never
@@ -25,8 +29,8 @@ func read(name string, src []byte) (body ast.Node, problems Problems) {
 	at := func(line, column int, what, right string) (ast.Node, Problems) {
 		return nil, Problems{{File: name, Line: line, Column: column, What: what, Right: right}}
 	}
-	if len(src) > maxBytes {
-		return at(1, 1, fmt.Sprintf("the file has %d bytes", len(src)), fmt.Sprintf("at most %d", maxBytes))
+	if len(src) > MaxFile {
+		return at(1, 1, fmt.Sprintf("the file has %d bytes", len(src)), fmt.Sprintf("at most %d", MaxFile))
 	}
 	if len(bytes.TrimSpace(src)) == 0 {
 		return at(1, 1, "the file is empty", "start from a copy of one that works")
@@ -117,7 +121,7 @@ func unprintable(r rune) bool {
 
 // unwelcome finds the first token that rubric files do without.
 func unwelcome(tokens token.Tokens) *Problem {
-	depth, line, dashes := 0, 0, 0
+	depth, line, dashes, keys := 0, 0, 0, 0
 	for _, t := range tokens {
 		what, right := "", ""
 		switch t.Type {
@@ -127,6 +131,10 @@ func unwelcome(tokens token.Tokens) *Problem {
 			what, right = "tags and directives are not read here", "drop it, or quote a text that begins with ! or %"
 		case token.MappingKeyType:
 			what, right = "keys marked with ? are not read here", "write key: value"
+		case token.MappingValueType:
+			if keys++; keys > maxKeys {
+				what, right = fmt.Sprintf("there are more than %d keys up to here", maxKeys), "split the file in two"
+			}
 		case token.MappingStartType, token.SequenceStartType:
 			depth++
 		case token.MappingEndType, token.SequenceEndType:

@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"io"
-	"os"
 
 	"asfound/rubrics/appraisal"
 )
@@ -60,8 +59,8 @@ func appraise(_ context.Context, args []string, out, _ io.Writer) error {
 		if err != nil {
 			return err
 		}
-		if err := os.WriteFile(name, append(text, '\n'), 0o644); err != nil {
-			return plainPath(err)
+		if err := writeWhole(name, append(text, '\n')); err != nil {
+			return err
 		}
 	}
 	if flags["json"] != "" {

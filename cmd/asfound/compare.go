@@ -66,10 +66,10 @@ func compare(_ context.Context, args []string, out, _ io.Writer) error {
 	w := tabwriter.NewWriter(out, 0, 0, 2, ' ', 0)
 	fmt.Fprintln(w, "listing\tverdict\tcoverage\tasking\tall-in\todds\tahead\topening\tfair\twalk-away")
 	for _, s := range sides {
-		fmt.Fprintf(w, "%s\t%s\t%.0f %%\t%s\t%s\t%s\t%s\t%s\t%s\t%s\n", s.Title, s.Verdict, s.Coverage,
+		fmt.Fprintf(w, "%s\t%s\t%.0f %%\t%s\t%s\t%s\t%s\t%s\t%s\t%s\n", oneLine([]any{s.Title})[0], s.Verdict, s.Coverage,
 			amount(s.Asking), amount(s.AllIn), odds(s.Odds), amount(s.Ahead), point(s.Opening), point(s.Fair), point(s.WalkAway))
 		if s.Missing != "" {
-			fmt.Fprintf(w, "  %s\n", s.Missing)
+			fmt.Fprintf(w, "  %s\n", s.Missing) // the engine's own sentence
 		}
 	}
 	return w.Flush()

@@ -12,7 +12,10 @@ func options(args []string, takes, bare []string) (values map[string]string, res
 			rest = append(rest, a)
 			continue
 		}
-		name, value, has := strings.Cut(strings.TrimLeft(a, "-"), "=")
+		name, value, has := strings.Cut(strings.TrimPrefix(strings.TrimPrefix(a, "-"), "-"), "=")
+		if _, twice := values[name]; twice {
+			return nil, nil, misuse("--%s is given twice", name)
+		}
 		switch {
 		case contains(bare, name) && !has:
 			values[name] = "yes"

@@ -2,9 +2,12 @@ package main
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
 	"io"
 	"os"
+	"path/filepath"
+	"syscall"
 
 	"asfound/rubrics"
 	"asfound/rubrics/appraisal"
@@ -25,15 +28,9 @@ func newJudge() (*appraisal.Judge, error) {
 
 // readAppraisal reads one appraisal file; "-" is standard input.
 func readAppraisal(name string) (*appraisal.Document, error) {
-	var src []byte
-	var err error
-	if name == "-" {
-		src, err = io.ReadAll(io.LimitReader(os.Stdin, appraisal.MaxFile+1))
-	} else {
-		src, err = os.ReadFile(name)
-	}
+	src, err := readBounded(name, appraisal.MaxFile)
 	if err != nil {
-		return nil, plainPath(err)
+		return nil, err
 	}
 	d, err := appraisal.Decode(src)
 	if err != nil {
@@ -42,9 +39,59 @@ func readAppraisal(name string) (*appraisal.Document, error) {
 	return d, nil
 }
 
+// readBounded reads a file, or standard input for "-", and one byte more than
+// most at the utmost, so that what is too large is noticed and not taken in.
+func readBounded(name string, most int64) ([]byte, error) {
+	var in io.Reader = os.Stdin
+	if name != "-" {
+		f, err := os.Open(name)
+		if err != nil {
+			return nil, plainPath(err)
+		}
+		defer f.Close() // read only: nothing to lose
+		in = f
+	}
+	src, err := io.ReadAll(io.LimitReader(in, most+1))
+	if err != nil {
+		return nil, plainPath(err)
+	}
+	return src, nil
+}
+
+// writeWhole writes a file beside its place and moves it there, so that a stop
+// halfway leaves what was there before.
+func writeWhole(name string, text []byte) error {
+	info, err := os.Stat(name)
+	switch {
+	case name == "" || err == nil && info.IsDir():
+		return fmt.Errorf("%q is no file to write: give a file's path", name)
+	case err == nil && !info.Mode().IsRegular(): // a pipe or device is not to be replaced
+		return os.WriteFile(name, text, 0o644)
+	case err == nil:
+		if name, err = filepath.EvalSymlinks(name); err != nil {
+			return plainPath(err)
+		}
+	}
+	f, err := os.CreateTemp(filepath.Dir(name), ".asfound-*")
+	if err != nil {
+		return fmt.Errorf("cannot write %s (%w): name a folder that exists and is yours", name, err)
+	}
+	_, err = f.Write(text)
+	err = errors.Join(err, f.Chmod(0o644), f.Sync(), f.Close())
+	if err == nil {
+		err = os.Rename(f.Name(), name)
+	}
+	if err != nil {
+		return errors.Join(fmt.Errorf("cannot write %s (%w): what was there before is kept", name, err), os.Remove(f.Name()))
+	}
+	return nil
+}
+
 // plainPath words a file error for a person.
 func plainPath(err error) error {
 	switch {
+	case errors.Is(err, syscall.EISDIR):
+		return fmt.Errorf("%w: give the path of a file", err)
 	case os.IsNotExist(err):
 		return fmt.Errorf("%w: give the path of a file that exists", err)
 	case os.IsPermission(err):

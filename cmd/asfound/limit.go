@@ -21,7 +21,8 @@ Lists the measured limits, or computes one. Values carry their units:
 
 maker=VALUE puts the maker's own limit in place of the published one, where the
 limit has one. The standing of each figure is shown: published, seen in reprint,
-common practice, from memory, definition. The last but one and practice only warn.
+maker's own figure, definition, common practice, from memory. The last two can
+warn, but never clear anything.
 `
 
 func computeLimit(_ context.Context, args []string, out, _ io.Writer) error {

@@ -77,7 +77,11 @@ func run(ctx context.Context, args []string, out, log io.Writer) int {
 				return 0
 			}
 		}
-		err := c.run(ctx, args[1:], out, log)
+		written := &counted{to: out}
+		err := c.run(ctx, args[1:], written, log)
+		if err == nil && written.err != nil {
+			err = fmt.Errorf("the result could not be written (%w): give it a place with room", written.err)
+		}
 		var misused usageError
 		switch {
 		case err == nil:
@@ -92,6 +96,20 @@ func run(ctx context.Context, args []string, out, log io.Writer) int {
 	}
 	fmt.Fprintf(log, "asfound: no command is called %q: see asfound help\n", name)
 	return 2
+}
+
+// counted remembers that a write failed: a cut result must not end as done.
+type counted struct {
+	to  io.Writer
+	err error
+}
+
+func (c *counted) Write(b []byte) (int, error) {
+	n, err := c.to.Write(b)
+	if err != nil && c.err == nil {
+		c.err = err
+	}
+	return n, err
 }
 
 func help() string {

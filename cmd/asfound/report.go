@@ -3,8 +3,10 @@ package main
 import (
 	"fmt"
 	"io"
+	"strconv"
 	"strings"
 	"text/tabwriter"
+	"unicode"
 
 	"asfound/rubrics/appraisal"
 )
@@ -12,7 +14,7 @@ import (
 // report writes a judgement for a person to read.
 func report(out io.Writer, f *appraisal.File, r *appraisal.Result) error {
 	w := tabwriter.NewWriter(out, 0, 0, 2, ' ', 0)
-	p := func(format string, args ...any) { fmt.Fprintf(w, format+"\n", args...) }
+	p := func(format string, args ...any) { fmt.Fprintf(w, format+"\n", oneLine(args)...) }
 	p("%s", f.Listing.Title)
 	p("%s, %s, rubric %s version %d", f.Date, r.Currency, r.Rubric.ID, r.Rubric.Version)
 	p("")
@@ -68,10 +70,26 @@ func report(out io.Writer, f *appraisal.File, r *appraisal.Result) error {
 			p("  %s\t%g\t%s\t%s", n.Title, n.Minutes, money(n.Gain), money(n.PerMin))
 		}
 	}
+	for _, c := range r.Checks {
+		if c.Problem != "" {
+			p("NOT USED, %s: the measured values make no result: %s", c.Check, c.Problem)
+		}
+	}
 	for _, n := range r.Notes {
 		p("NOTE: %s", n)
 	}
 	return w.Flush()
+}
+
+// oneLine shows control characters in texts of a file as escapes: a file of
+// somebody else's must not steer the terminal or tear the columns.
+func oneLine(args []any) []any {
+	for i, a := range args {
+		if s, ok := a.(string); ok && strings.ContainsFunc(s, unicode.IsControl) {
+			args[i] = strings.Trim(strconv.Quote(s), `"`)
+		}
+	}
+	return args
 }
 
 func estimateReport(p func(string, ...any), title string, e appraisal.Estimate) {

@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"io"
-	"os"
 	"path/filepath"
 	"text/tabwriter"
 
@@ -72,9 +71,9 @@ func listRubrics(out io.Writer, asJSON bool) error {
 func checkRubrics(files []string, out, log io.Writer) error {
 	bad := 0
 	for _, name := range files {
-		src, err := os.ReadFile(name)
+		src, err := readBounded(name, rubrics.MaxFile)
 		if err != nil {
-			return plainPath(err)
+			return err
 		}
 		rep, err := rubrics.Check(filepath.Base(name), src)
 		if err != nil {

@@ -15,7 +15,7 @@ var goLayers = []struct {
 	banned []string
 	why    string
 }{
-	{"asfound/rubrics/appraisal", []string{"asfound/server", "asfound/cmd", "asfound/pwa", "os", "net", "net/http", "io/fs", "embed", "log", "math/rand", "math/rand/v2", "syscall/js", "github.com/goccy/go-yaml", "github.com/go-playground/validator/v10"},
+	{"asfound/rubrics/appraisal", []string{"asfound/server", "asfound/cmd", "asfound/pwa", "os", "net", "net/http", "io/fs", "embed", "log", "math/rand", "math/rand/v2", "regexp", "syscall/js", "github.com/goccy/go-yaml", "github.com/go-playground/validator/v10"},
 		"the engine is pure and small: no files, network, chance or validator"},
 	{"asfound/rubrics/limit", []string{"asfound/server", "asfound/rubrics/appraisal", "os", "net", "embed", "math/rand"}, "a limit is a pure function"},
 	{"asfound/rubrics/unit", []string{"asfound/rubrics/limit", "asfound/server", "os", "net"}, "units know nothing of what is measured"},

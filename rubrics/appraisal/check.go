@@ -3,32 +3,31 @@ package appraisal
 import (
 	"fmt"
 	"math"
-	"regexp"
 	"slices"
 	"sort"
 	"time"
 	"unicode/utf8"
 )
 
-var hashForm = regexp.MustCompile(`^[0-9a-f]{64}$`)
-
 // check refuses an appraisal whose figures make no sense, naming the field.
 func (f *File) check() error {
 	switch {
 	case f.Format != FileFormat:
-		return refuse("format", fmt.Sprintf("%q", FileFormat), "this is not an appraisal file (%q)", f.Format)
+		return refuse("format", fmt.Sprintf("%q", FileFormat), "this is not an appraisal file (%.40q)", f.Format)
 	case f.Version < 1:
 		return refuse("version", "1 or more", "%d is no file version", f.Version)
 	case f.Version > FileVersion:
 		return refuse("version", fmt.Sprintf("%d, or a newer program", FileVersion), "the file has version %d, which is newer than this program knows", f.Version)
 	case f.Rubric.ID == "":
 		return refuse("rubric.id", "the id of a rubric, such as two-post-lift", "missing")
+	case f.Rubric.Version < 0:
+		return refuse("rubric.version", "1 or more", "%d is no rubric version", f.Rubric.Version)
 	}
-	if _, err := time.Parse(time.DateOnly, f.Date); err != nil {
-		return refuse("date", "a date like 2026-03-31", "%q is no date", f.Date)
+	if err := checkDate("date", f.Date); err != nil {
+		return err
 	}
-	for _, step := range []func() error{f.checkListing, f.checkFindings, f.checkPrices, f.checkComparables, f.checkShop} {
-		if err := step(); err != nil {
+	for _, part := range []func() error{f.checkCounts, f.checkListing, f.checkFindings, f.checkPrices, f.checkComparables, f.checkShop} {
+		if err := part(); err != nil {
 			return err
 		}
 	}
@@ -45,6 +44,35 @@ func sortedKeys[V any](m map[string]V) []string {
 	return keys
 }
 
+// checkDate takes the dates of a life: an earlier or later one is a slip.
+func checkDate(field, s string) error {
+	t, err := time.Parse(time.DateOnly, s)
+	if err != nil || t.Year() < 1900 || t.Year() > 2200 {
+		return refuse(field, "a date like 2026-03-31", "%.40q is no date", s)
+	}
+	return nil
+}
+
+// checkCounts bounds the lists, far above what a rubric or a day's work can need.
+func (f *File) checkCounts() error {
+	photos := len(f.Listing.Photos)
+	for _, x := range f.Findings {
+		photos += len(x.Photos)
+	}
+	for _, c := range []struct {
+		field   string
+		n, most int
+	}{
+		{"findings", len(f.Findings), 2000}, {"facts", len(f.Facts), 2000}, {"ways", len(f.Ways), 2000}, {"prices", len(f.Prices), 20_000},
+		{"landing", len(f.Landing), 2000}, {"photos", photos, 20_000}, {"comparables", len(f.Comparables), 20_000},
+	} {
+		if c.n > c.most {
+			return refuse(c.field, fmt.Sprintf("at most %d", c.most), "%d are too many", c.n)
+		}
+	}
+	return nil
+}
+
 func checkText(field, s string, most int) error {
 	if n := utf8.RuneCountInString(s); n > most {
 		return refuse(field, fmt.Sprintf("at most %d characters", most), "%d characters", n)
@@ -54,7 +82,7 @@ func checkText(field, s string, most int) error {
 
 func checkMoney(field string, m Money) error {
 	if m < 0 || m > maxMoney {
-		return refuse(field, "0 to 1,000,000,000", "%s is no price", whole(m))
+		return refuse(field, "0 to 1,000,000,000", "%s is no price", exact(m))
 	}
 	return nil
 }
@@ -66,7 +94,7 @@ func checkRange(field string, r Range) error {
 		}
 	}
 	if r.Low > r.Likely || r.Likely > r.High {
-		return refuse(field, "low, likely and high in rising order", "%s, %s, %s do not rise", whole(r.Low), whole(r.Likely), whole(r.High))
+		return refuse(field, "low, likely and high in rising order", "%s, %s, %s do not rise", exact(r.Low), exact(r.Likely), exact(r.High))
 	}
 	return nil
 }
@@ -89,8 +117,8 @@ func checkQuantity(field string, q *Quantity) error {
 }
 
 func checkSize(field string, q *Quantity) error {
-	if q != nil && q.N <= 0 {
-		return refuse(field, "more than 0", "%g is no size", q.N)
+	if q != nil && !(q.N >= 1e-6 && q.N <= 1e9) {
+		return refuse(field, "more than 0 and at most 1e9, in a fitting unit", "%g is no size", q.N)
 	}
 	return checkQuantity(field, q)
 }
@@ -105,7 +133,7 @@ func oneOf(field, word string, choices []Choice) error {
 			return nil
 		}
 	}
-	return refuse(field, fmt.Sprintf("one of %v", ids), "%q is not known", word)
+	return refuse(field, fmt.Sprintf("one of %v", ids), "%.40q is not known", word)
 }
 
 func (f *File) checkListing() error {
@@ -116,13 +144,15 @@ func (f *File) checkListing() error {
 		}
 	}
 	if d := l.Distance; d != nil && d.Unit != "mi" && d.Unit != "km" {
-		return refuse("listing.distance.unit", "mi or km", "%q is no distance unit", d.Unit)
+		return refuse("listing.distance.unit", "mi or km", "%.40q is no distance unit", d.Unit)
 	}
 	if d := l.Distance; d != nil && (!(d.N >= 0) || d.N > 20_000) {
 		return refuse("listing.distance", "0 to 20,000", "%g is no distance", d.N)
 	}
 	for _, err := range []error{
-		checkText("listing.title", l.Title, 300), checkText("listing.text", l.Text, 20_000), checkText("listing.note", l.Note, 20_000),
+		checkText("listing.title", l.Title, 300), checkText("listing.maker", l.Maker, 2000), checkText("listing.model", l.Model, 2000),
+		checkText("listing.serial", l.Serial, 2000), checkText("listing.place", l.Place, 2000), checkText("listing.seen", l.Seen, 20_000),
+		checkText("listing.text", l.Text, 20_000), checkText("listing.note", l.Note, 20_000),
 		checkYear("listing.made", l.Made), checkSize("listing.capacity", l.Capacity), oneOf("listing.seller", l.Seller, Sellers),
 		checkPhotos("listing.photos", l.Photos),
 	} {
@@ -133,9 +163,19 @@ func (f *File) checkListing() error {
 	return nil
 }
 
+// isHash tells whether s is a SHA-256 in lower-case hex.
+func isHash(s string) bool {
+	for _, c := range []byte(s) {
+		if (c < '0' || c > '9') && (c < 'a' || c > 'f') {
+			return false
+		}
+	}
+	return len(s) == 64
+}
+
 func checkPhotos(field string, photos []Photo) error {
 	for i, p := range photos {
-		if !hashForm.MatchString(p.Hash) {
+		if !isHash(p.Hash) {
 			return refuse(fmt.Sprintf("%s[%d].hash", field, i), "64 lower-case hex digits", "%.20q is no photo hash", p.Hash)
 		}
 	}
@@ -145,7 +185,7 @@ func checkPhotos(field string, photos []Photo) error {
 func (f *File) checkFindings() error {
 	for _, id := range sortedKeys(f.Findings) {
 		x := f.Findings[id]
-		field := "findings." + id
+		field := step("findings", id)
 		if x.Grade != nil && (*x.Grade < 0 || *x.Grade > 4) {
 			return refuse(field+".grade", "0 failed, 1 bad, 2 worn, 3 sound or 4 as new", "%d is no grade", *x.Grade)
 		}
@@ -162,7 +202,7 @@ func (f *File) checkFindings() error {
 		}
 		for _, name := range sortedKeys(x.Measured) {
 			q := x.Measured[name]
-			if err := checkQuantity(field+".measured."+name, &q); err != nil {
+			if err := checkQuantity(step(field+".measured", name), &q); err != nil {
 				return err
 			}
 		}
@@ -172,13 +212,13 @@ func (f *File) checkFindings() error {
 
 func (f *File) checkPrices() error {
 	for _, id := range sortedKeys(f.Prices) {
-		if err := checkRange("prices."+id, f.Prices[id]); err != nil {
+		if err := checkRange(step("prices", id), f.Prices[id]); err != nil {
 			return err
 		}
 	}
 	for _, id := range sortedKeys(f.Landing) {
 		if c := f.Landing[id].Cost; c != nil {
-			if err := checkRange("landing."+id+".cost", *c); err != nil {
+			if err := checkRange(step("landing", id)+".cost", *c); err != nil {
 				return err
 			}
 		}
@@ -193,23 +233,25 @@ func (f *File) checkPrices() error {
 }
 
 func (f *File) checkComparables() error {
-	if len(f.Comparables) > 20_000 {
-		return refuse("comparables", "at most 20,000", "%d are too many", len(f.Comparables))
-	}
+	seen := map[string]bool{}
 	for i := range f.Comparables {
 		c := &f.Comparables[i]
 		field := fmt.Sprintf("comparables[%d]", i)
 		if c.Basis != "asked" && c.Basis != "sold" {
-			return refuse(field+".basis", "asked or sold", "%q is not known", c.Basis)
+			return refuse(field+".basis", "asked or sold", "%.40q is not known", c.Basis)
 		}
+		if seen[c.ID] {
+			return refuse(field+".id", "give each its own", "%.40q stands twice", c.ID)
+		}
+		seen[c.ID] = true
 		if c.Date != "" {
-			if _, err := time.Parse(time.DateOnly, c.Date); err != nil {
-				return refuse(field+".date", "a date like 2026-03-31", "%q is no date", c.Date)
+			if err := checkDate(field+".date", c.Date); err != nil {
+				return err
 			}
 		}
 		for _, err := range []error{
 			checkMoney(field+".price", c.Price), checkYear(field+".made", c.Made), checkSize(field+".capacity", c.Capacity),
-			oneOf(field+".condition", c.Condition, Conditions), checkText(field+".title", c.Title, 300),
+			oneOf(field+".condition", c.Condition, Conditions), checkText(field+".title", c.Title, 300), checkText(field+".id", c.ID, 300),
 		} {
 			if err != nil {
 				return err
@@ -222,10 +264,10 @@ func (f *File) checkComparables() error {
 func (f *File) checkShop() error {
 	s := &f.Shop
 	if !slices.Contains(Currencies, s.Currency) {
-		return refuse("shop.currency", fmt.Sprintf("one of %v", Currencies), "%q is no currency kept here", s.Currency)
+		return refuse("shop.currency", fmt.Sprintf("one of %v", Currencies), "%.40q is no currency kept here", s.Currency)
 	}
 	if s.Units != "inch" && s.Units != "metric" {
-		return refuse("shop.units", "inch or metric", "%q is not known", s.Units)
+		return refuse("shop.units", "inch or metric", "%.40q is not known", s.Units)
 	}
 	for _, trade := range sortedKeys(s.Rates) {
 		if err := oneOf("shop.rates", trade, Trades); err != nil {

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"reflect"
 	"strings"
 )
 
@@ -27,13 +28,21 @@ func Decode(src []byte) (*Document, error) {
 	if len(bytes.TrimSpace(src)) == 0 {
 		return nil, refuse("", "a JSON object", "the file is empty")
 	}
-	d := &Document{}
-	if err := decodeInto(src, &d.File); err != nil {
+	if err := characters(src); err != nil {
 		return nil, err
 	}
-	dec := json.NewDecoder(bytes.NewReader(src))
-	dec.UseNumber()
-	if err := dec.Decode(&d.raw); err != nil {
+	raw, err := newTree(src)
+	if err != nil {
+		return nil, err
+	}
+	if err := newer(raw); err != nil {
+		return nil, err
+	}
+	if err := shaped("", raw, reflect.TypeFor[File]()); err != nil {
+		return nil, err
+	}
+	d := &Document{raw: raw}
+	if err := json.Unmarshal(src, &d.File); err != nil {
 		return nil, jsonError(src, err)
 	}
 	if err := d.File.check(); err != nil {
@@ -42,13 +51,16 @@ func Decode(src []byte) (*Document, error) {
 	return d, nil
 }
 
-func decodeInto(src []byte, v any) error {
-	dec := json.NewDecoder(bytes.NewReader(src))
-	if err := dec.Decode(v); err != nil {
-		return jsonError(src, err)
+// newer says first of all that a file is none of ours or of a newer program: its
+// other fields may look strange for that reason alone.
+func newer(raw map[string]any) error {
+	if format, ok := raw["format"].(string); !ok || format != FileFormat {
+		return refuse("format", fmt.Sprintf("%q", FileFormat), "this is not an appraisal file (%s)", found(raw["format"]))
 	}
-	if _, err := dec.Token(); err != io.EOF {
-		return refuse(fmt.Sprintf("line %d", lineAt(src, dec.InputOffset())), "one JSON object and nothing after it", "the file goes on after its end")
+	if n, ok := raw["version"].(json.Number); ok {
+		if v, err := n.Int64(); err == nil && v > FileVersion {
+			return refuse("version", fmt.Sprintf("%d, or a newer program", FileVersion), "the file has version %d, which is newer than this program knows", v)
+		}
 	}
 	return nil
 }
@@ -56,7 +68,6 @@ func decodeInto(src []byte, v any) error {
 // jsonError says in the user's words where and why JSON is wrong.
 func jsonError(src []byte, err error) error {
 	var syntax *json.SyntaxError
-	var kind *json.UnmarshalTypeError
 	switch {
 	case errors.As(err, &syntax):
 		what := syntax.Error()
@@ -66,30 +77,8 @@ func jsonError(src []byte, err error) error {
 		return refuse(fmt.Sprintf("line %d", lineAt(src, syntax.Offset)), "complete JSON", "%s", what)
 	case errors.Is(err, io.ErrUnexpectedEOF):
 		return refuse(fmt.Sprintf("line %d", lineAt(src, int64(len(src)))), "complete JSON", "the file stops in the middle")
-	case errors.As(err, &kind):
-		field := kind.Field
-		if field == "" {
-			field = fmt.Sprintf("line %d", lineAt(src, kind.Offset))
-		}
-		return refuse(field, "a "+plainType(kind.Type.Kind().String()), "found a %s", kind.Value)
 	}
 	return refuse("", "a JSON object", "%s", err)
-}
-
-func plainType(kind string) string {
-	switch {
-	case strings.HasPrefix(kind, "int"):
-		return "whole number within reach"
-	case strings.HasPrefix(kind, "float"):
-		return "number"
-	case kind == "struct" || kind == "map":
-		return "group of fields in braces"
-	case kind == "slice":
-		return "list in brackets"
-	case kind == "bool":
-		return "true or false"
-	}
-	return kind
 }
 
 func lineAt(src []byte, offset int64) int {
@@ -115,7 +104,14 @@ func (d *Document) Encode() ([]byte, error) {
 		}
 		overlay(fresh, empty)
 	}
-	return json.MarshalIndent(fresh, "", "  ")
+	out, err := json.MarshalIndent(fresh, "", "  ")
+	if err == nil && len(out) > MaxFile { // what could be read must be readable again
+		out, err = json.Marshal(fresh)
+	}
+	if err == nil && len(out) > MaxFile {
+		return nil, refuse("", "at most 8 MiB", "the file would be too large")
+	}
+	return out, err
 }
 
 // unknownOf is what is left of raw after all that File knows was taken out.

@@ -1,6 +1,9 @@
 package appraisal
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // task is a line of the estimate with its random amount.
 type task struct {
@@ -47,12 +50,23 @@ func (p *pricing) way(r *Remedy) *Way {
 	return &r.Ways[0]
 }
 
+func tradeTitle(id string) string {
+	for _, t := range Trades {
+		if t.ID == id {
+			return strings.ToLower(t.Title[:1]) + t.Title[1:]
+		}
+	}
+	return id
+}
+
 // rate is the price of an hour of own work or of a trade.
 func (p *pricing) rate(trade string) Money {
 	if m, ok := p.file.Shop.Rates[trade]; ok {
 		return m
 	}
-	return DefaultShop().Rates[trade]
+	m := DefaultShop().Rates[trade]
+	p.notes.add("No rate is set for an hour of %s: the example of %s is used.", tradeTitle(trade), whole(m))
+	return m
 }
 
 // use prices a list of parts.

@@ -43,8 +43,12 @@ func (m *Money) UnmarshalYAML(b []byte) error {
 	return nil
 }
 
+// reach is the largest amount that a sum may come to: JSON readers that keep
+// numbers as doubles have every cent up to it.
+const reach = 9e15
+
 // cents rounds a computed amount once, at the border of the engine.
-func cents(x float64) Money { return Money(math.Floor(x + 0.5)) }
+func cents(x float64) Money { return Money(math.Floor(min(max(x, -reach), reach) + 0.5)) }
 
 // Range is a three-point amount: at least, most likely, at most.
 type Range struct {

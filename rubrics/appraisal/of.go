@@ -35,7 +35,7 @@ func (jd *Judge) Of(f *File, price *Money) (*Result, error) {
 		price = f.Listing.Asking
 	}
 	if price != nil && (*price < 0 || *price > maxMoney) {
-		return nil, refuse("price", "0 to 1,000,000,000", "%s is no price", whole(*price))
+		return nil, refuse("price", "0 to 1,000,000,000", "%s is no price", exact(*price))
 	}
 	n := &notes{list: []string{}}
 	jd.changed(r, f, n)
@@ -61,7 +61,7 @@ func (jd *Judge) Of(f *File, price *Money) (*Result, error) {
 		Condition: score(walked, func(w Weight) int { return w.Condition }),
 		Progress:  progress(walked),
 	}
-	res.Worth, m.belief, m.known = worth(r, f)
+	res.Worth, m.belief, m.known = worth(r, f, n)
 	j := m.draw()
 	res.Checks = checkResults(walked)
 	res.Estimate = estimateOf(m, j, scrap)
@@ -108,7 +108,22 @@ func (jd *Judge) changed(r *Rubric, f *File, n *notes) {
 	}
 	sort.Strings(lost)
 	for _, id := range lost {
-		n.add("The finding %q has no check in this rubric any more: it is kept, but counts for nothing.", id)
+		n.add("The finding %.60q has no check in this rubric any more: it is kept, but counts for nothing.", id)
+	}
+	answers := told(r, f.Facts)
+	for _, fact := range r.Facts {
+		if answer, ok := f.Facts[fact.ID]; ok && answers[fact.ID] == "" {
+			n.add("%s The answer %.60q is not offered: answer again, until then every check is shown.", fact.Ask, answer)
+		}
+	}
+	lines := map[string]bool{}
+	for _, l := range r.Landing {
+		lines[l.ID] = true
+	}
+	for _, id := range sortedKeys(f.Landing) {
+		if !lines[id] {
+			n.add("The landing cost %.60q is no line of this rubric any more: it is kept, but counts for nothing.", id)
+		}
 	}
 }
 
@@ -136,7 +151,7 @@ func checkResults(walked []judged) []CheckResult {
 	out := make([]CheckResult, len(walked))
 	for i := range walked {
 		j := &walked[i]
-		out[i] = CheckResult{Check: j.check.ID, Applies: j.applies, Grade: j.grade, Limit: j.limit, Problem: j.problem, Remedy: j.remedy(), Chance: round4(j.chance)}
+		out[i] = CheckResult{Check: j.check.ID, Applies: j.applies, Grade: j.grade, Limit: j.limit, Problem: j.problem, Remedy: j.remedy(), Held: j.held, Chance: round4(j.chance)}
 		if j.grade == nil {
 			out[i].Skipped = j.finding.Skipped
 		}

@@ -245,7 +245,7 @@ func TestNextPutsDangerFirst(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	seenOther := false
+	seenOther := false // held points are never a must, and stand last
 	for _, n := range r.Next {
 		seenOther = seenOther || !n.Must
 		if n.Must && seenOther {
@@ -257,6 +257,50 @@ func TestNextPutsDangerFirst(t *testing.T) {
 	}
 	if len(r.Next) != 6 {
 		t.Errorf("%d points, want all 6", len(r.Next))
+	}
+}
+
+// Nothing is run once a danger point is bad, nothing loaded before all were checked.
+func TestHeldChecks(t *testing.T) {
+	rubric := testRubric()
+	late := func(id string) Check {
+		c := rubric.Sections[0].Checks[1]
+		c.ID, c.Title = id, "Point "+id
+		return c
+	}
+	rubric.Sections = append(rubric.Sections,
+		Section{ID: "run", Title: "Run", State: "unloaded", Checks: []Check{late("run")}},
+		Section{ID: "load", Title: "Load", State: "loaded", Checks: []Check{late("load")}})
+	judge := NewJudge([]Rubric{rubric}, []Part{{ID: "part", Title: "Part", Unit: "each"}})
+	for _, c := range []struct {
+		name      string
+		weld      Finding
+		run, load string
+	}{
+		{"all sound", grade(3), "", ""},
+		{"weld not checked", Finding{Skipped: "no-access"}, "", "was not checked"},
+		{"weld bad", grade(1), "was found bad", "was found bad"},
+	} {
+		f := testFile()
+		f.Findings = map[string]Finding{"weld": c.weld, "lock": grade(3), "rope": grade(3), "run": grade(3)}
+		r, err := judge.Of(f, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		held := map[string]string{}
+		for _, x := range r.Checks {
+			held[x.Check] = x.Held
+		}
+		for id, want := range map[string]string{"run": c.run, "load": c.load, "lock": ""} {
+			if (held[id] == "") != (want == "") || !strings.Contains(held[id], want) {
+				t.Errorf("%s: %s is held by %q, want %q", c.name, id, held[id], want)
+			}
+		}
+		for _, n := range r.Next {
+			if n.Held != "" && n.Must {
+				t.Errorf("%s: %s is held and yet a must", c.name, n.Check)
+			}
+		}
 	}
 }
 

@@ -23,7 +23,7 @@ func offer(m *model, j *joint, at *Money, missing string) Offer {
 	o.Fair = pricePoint(sorted, odds.Fair)
 	o.WalkAway = pricePoint(sorted, odds.WalkAway)
 	o.Curve = curve(sorted, at)
-	o.Waterfall = waterfall(m, j, o.Fair.Price)
+	o.Waterfall = waterfall(m, j, o.Fair)
 	if at != nil {
 		p := PricePoint{Price: *at, Odds: chance(sorted, float64(*at))}
 		o.At = &p
@@ -90,8 +90,10 @@ func allIn(m *model, j *joint, price Money) *AllIn {
 	return &a
 }
 
-// waterfall leads from worth in place to the fair offer, a step a cause.
-func waterfall(m *model, j *joint, fair Money) []Step {
+// waterfall leads from worth in place to the fair offer, a step a cause. Where
+// there is no fair offer it ends at what is left.
+func waterfall(m *model, j *joint, offered PricePoint) []Step {
+	fair := offered.Price
 	total := cents(j.meanWorth)
 	steps := []Step{{Cause: "worth", Title: "Worth in place, sound", Amount: total, Total: total, Lines: []StepLine{
 		{"As it would sell, sound and complete", total - cents(m.kept)},
@@ -115,6 +117,9 @@ func waterfall(m *model, j *joint, fair Money) []Step {
 	take("hidden", "Allowance for what was not checked", cents(j.meanHide), balance(doubts, cents(j.meanHide)))
 	take("landing", "Getting it home and standing", cents(j.meanLand), stepLines(m.landing, cents(j.meanLand)))
 	take("fees", "Fees", m.file.Shop.Fees, []StepLine{})
+	if offered.None {
+		return steps
+	}
 	take("tax", "Tax on the fair offer", taxOn(m, fair), []StepLine{})
 	take("margin", "Margin for the odds chosen", total-fair, []StepLine{})
 	return append(steps, Step{Cause: "fair", Title: "Fair offer", Amount: fair, Total: fair, Lines: []StepLine{}})
@@ -146,8 +151,8 @@ func balance(lines []StepLine, total Money) []StepLine {
 	return lines
 }
 
-// next ranks the open points: danger checks first whatever they are worth, then
-// by the gain of knowing per minute. The gain is the expected value of sample
+// next ranks the open points: danger checks first whatever they are worth, what
+// is held last, the rest by the gain of knowing per minute. The gain is the expected value of sample
 // information at the price asked about: how much better one decides to buy or
 // not, if the answer were known before.
 func next(m *model, j *joint, price float64, known bool) []Next {
@@ -158,7 +163,7 @@ func next(m *model, j *joint, price float64, known bool) []Next {
 	for i := range m.suspects {
 		s := &m.suspects[i]
 		c := s.j.check
-		n := Next{Check: c.ID, Title: c.Title, Hazard: c.Hazard, Minutes: c.Minutes, Must: c.Hazard == "danger"}
+		n := Next{Check: c.ID, Title: c.Title, Hazard: c.Hazard, Minutes: c.Minutes, Must: c.Hazard == "danger" && s.j.held == "", Held: s.j.held}
 		if known && s.when.n > 0 && s.when.n < Draws {
 			bad := s.when.sum / float64(s.when.n)
 			good := (float64(all*Draws) - s.when.sum) / float64(Draws-s.when.n)
@@ -172,6 +177,9 @@ func next(m *model, j *joint, price float64, known bool) []Next {
 	sort.SliceStable(out, func(a, b int) bool {
 		if out[a].Must != out[b].Must {
 			return out[a].Must
+		}
+		if held := out[a].Held != ""; held != (out[b].Held != "") {
+			return !held
 		}
 		return out[a].PerMin > out[b].PerMin
 	})

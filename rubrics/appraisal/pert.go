@@ -1,6 +1,9 @@
 package appraisal
 
-import "math"
+import (
+	"math"
+	"sync"
+)
 
 // pert is a three-point variable in cents with the classic moments: mean
 // (a+4m+b)/6 and standard deviation (b-a)/6 (Malcolm, Roseboom, Clark, Fazar,
@@ -33,25 +36,41 @@ func (p *pert) at(u float64) float64 {
 	return p.low + float64((p.high-p.low)*p.table.at(u))
 }
 
+// betaSteps is the grid of a beta table.
+const betaSteps = 512
+
+// betaGrid is what all beta tables share: x = sin^2 t at the grid's points, and
+// the logarithms of sin t and cos t between them.
+type betaGrid struct {
+	points         []float64
+	logSin, logCos []float64
+}
+
+var grid = sync.OnceValue(func() betaGrid {
+	g := betaGrid{make([]float64, betaSteps+1), make([]float64, betaSteps), make([]float64, betaSteps)}
+	for i := range g.points {
+		s := sine(float64(i) / betaSteps)
+		g.points[i] = float64(s * s)
+	}
+	for i := range betaSteps {
+		t := (float64(i) + 0.5) / betaSteps
+		g.logSin[i], g.logCos[i] = log(sine(t)), log(sine(1-t))
+	}
+	return g
+})
+
 // betaTable is the beta distribution on [0, 1] with the given mean (1/6 to 5/6)
 // and standard deviation 1/6. Substituting x = sin^2 t keeps its density bounded
 // where a shape parameter is below one.
 func betaTable(mean float64) *quantiles {
 	nu := 36*float64(mean*(1-mean)) - 1
 	alpha, beta := float64(mean*nu), float64((1-mean)*nu)
-	const steps = 512
-	points := make([]float64, steps+1)
-	mass := make([]float64, steps)
-	for i := range points {
-		s := sine(float64(i) / steps)
-		points[i] = float64(s * s)
-	}
+	g := grid()
+	var mass [betaSteps]float64
 	for i := range mass {
-		s := sine((float64(i) + 0.5) / steps)
-		c := sine(1 - (float64(i)+0.5)/steps)
-		mass[i] = exp(float64((2*alpha-1)*log(s)) + float64((2*beta-1)*log(c)))
+		mass[i] = exp(float64((2*alpha-1)*g.logSin[i]) + float64((2*beta-1)*g.logCos[i]))
 	}
-	return tabulate(points, mass)
+	return tabulate(g.points, mass[:])
 }
 
 // sine is sin(pi/2 * t) for t in [0, 1] by its series.

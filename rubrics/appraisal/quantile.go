@@ -1,5 +1,7 @@
 package appraisal
 
+import "sync"
+
 // cells is the resolution of an inverse distribution table.
 const cells = 1024
 
@@ -67,7 +69,7 @@ func outer(points, mass []float64, inner, want float64, upper bool) float64 {
 }
 
 // normalTable is the standard normal distribution.
-func normalTable() *quantiles {
+var normalTable = sync.OnceValue(func() *quantiles {
 	const steps, reach = 4096, 8.0
 	points := make([]float64, steps+1)
 	mass := make([]float64, steps)
@@ -79,4 +81,4 @@ func normalTable() *quantiles {
 		mass[i] = exp(-float64(mid*mid) / 2)
 	}
 	return tabulate(points, mass)
-}
+})

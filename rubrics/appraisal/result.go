@@ -72,6 +72,9 @@ type CheckResult struct {
 	// Problem says why a measured value could not be judged.
 	Problem string `json:"problem,omitempty"`
 	Remedy  string `json:"remedy,omitempty"`
+	// Held says why the check is not to be tried now: a danger point found before
+	// stands against running or loading it.
+	Held string `json:"held,omitempty"`
 	// Chance that an unchecked point is bad, 0 to 1.
 	Chance float64 `json:"chance,omitempty"`
 }
@@ -258,4 +261,6 @@ type Next struct {
 	Gain    Money   `json:"gain"` // expected value of sample information
 	PerMin  Money   `json:"per_minute"`
 	Must    bool    `json:"must"` // a danger check: first whatever it is worth
+	// Held says why it is not to be tried now; such points come last.
+	Held string `json:"held,omitempty"`
 }

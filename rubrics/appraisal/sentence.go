@@ -36,6 +36,19 @@ func whole(m Money) string {
 	return sign + digits
 }
 
+// exact writes an amount to the cent where it is none of whole units: in messages
+// that refuse it, -0.01 must not read as 0.
+func exact(m Money) string {
+	if m%100 == 0 {
+		return whole(m)
+	}
+	sign := ""
+	if m < 0 {
+		sign, m = "-", -m
+	}
+	return sign + whole(m-m%100) + "." + strconv.Itoa(int(m%100/10)) + strconv.Itoa(int(m%10))
+}
+
 // percent writes a share of 0 to 1 as a whole percentage.
 func percent(x float64) string {
 	return strconv.Itoa(int(float64(x*100)+0.5)) + "\u00a0%"

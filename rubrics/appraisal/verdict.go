@@ -36,6 +36,9 @@ func verdict(walked []judged) Verdict {
 		v.Sentence = fmt.Sprintf("%s failed where failure can kill. Nobody loads it, runs it or stands under it.", count(len(failedDanger), "point"))
 	case len(stop) > 0:
 		v.Code, v.Title, v.Hazard = "repair-first", "Repair before use", "warning"
+		if len(unproven) > 0 {
+			v.Title = "Repair before use, and not proven"
+		}
 		v.Points = stop
 		v.Sentence = fmt.Sprintf("%s must be put right before it is used.", count(len(stop), "point"))
 	case len(unproven) > 0:

@@ -18,17 +18,66 @@ type judged struct {
 	limit   *limit.Result
 	problem string
 	chance  float64
+	held    string
 }
 
 // walk judges every check of the rubric in walking order.
 func walk(r *Rubric, f *File) []judged {
 	var out []judged
+	facts := told(r, f.Facts)
 	for s := range r.Sections {
 		for c := range r.Sections[s].Checks {
 			check := &r.Sections[s].Checks[c]
-			j := judged{check: check, finding: f.Findings[check.ID], applies: applies(check, f.Facts)}
+			j := judged{check: check, finding: f.Findings[check.ID], applies: applies(check, facts)}
 			j.judge()
 			out = append(out, j)
+		}
+	}
+	hold(r, out)
+	return out
+}
+
+// hold marks the checks that are not to be tried: nothing runs once a danger
+// point failed or is bad, and nothing is loaded before every danger point that
+// comes earlier was checked.
+func hold(r *Rubric, walked []judged) {
+	i, stop, open := 0, "", ""
+	for s := range r.Sections {
+		state := r.Sections[s].State
+		stopBefore, openBefore := stop, open
+		for range r.Sections[s].Checks {
+			j := &walked[i]
+			i++
+			if !j.applies {
+				continue
+			}
+			switch {
+			case (state == "unloaded" || state == "loaded") && stopBefore != "":
+				j.held = "Not to be run or loaded: \"" + stopBefore + "\" was found bad."
+			case state == "loaded" && openBefore != "":
+				j.held = "Not to be loaded: \"" + openBefore + "\" was not checked."
+			}
+			if j.check.Hazard == "danger" {
+				if j.grade != nil && *j.grade <= 1 && stop == "" {
+					stop = j.check.Title
+				}
+				if j.grade == nil && open == "" {
+					open = j.check.Title
+				}
+			}
+		}
+	}
+}
+
+// told keeps the answers that the rubric offers. Any other, of an older rubric or
+// a slip, must not hide a check.
+func told(r *Rubric, facts map[string]string) map[string]string {
+	out := map[string]string{}
+	for _, fact := range r.Facts {
+		for _, o := range fact.Options {
+			if answer, ok := facts[fact.ID]; ok && answer == o.ID {
+				out[fact.ID] = answer
+			}
 		}
 	}
 	return out

@@ -15,6 +15,8 @@ const (
 	salesPrior   = 4    // ...so many comparables
 	costSD       = 0.35 // log spread of a depreciated new price
 	noAgeSD      = 0.45 // the same where the age is not known
+	vague        = 1.5  // a log spread of 4.5 times either way is no valuation
+	farApart     = 20   // capacities that differ more are not of one kind of machine
 )
 
 // conditionFactor brings a comparable to sound condition (judgement).
@@ -90,10 +92,16 @@ type belief struct{ mu, sd float64 }
 
 // worth values the same thing sound and complete; ok is false where nothing is
 // known of it.
-func worth(r *Rubric, f *File) (w Worth, b belief, ok bool) {
+func worth(r *Rubric, f *File, n *notes) (w Worth, b belief, ok bool) {
 	w.Rows = []ComparableRow{}
+	if q := f.Listing.Capacity; q != nil && capacity(r, q) == 0 {
+		n.add("The capacity %g %.20s does not convert to %s, so no price is scaled by it.", q.N, q.Unit, r.Capacity.Unit)
+	}
+	if f.NewPrice != nil && f.NewPrice.Price.Likely <= 0 {
+		n.add("The price of a new one is 0, so it counts for nothing.")
+	}
 	sales, haveSales := bySales(r, f, &w)
-	costs, haveCost := byCost(r, f, &w)
+	costs, haveCost := byCost(r, f, &w, n)
 	switch {
 	case haveSales && haveCost:
 		ps, pc := 1/float64(sales.sd*sales.sd), 1/float64(costs.sd*costs.sd)
@@ -114,6 +122,10 @@ func worth(r *Rubric, f *File) (w Worth, b belief, ok bool) {
 		w.Cost.Weight = 1
 	default:
 		w.Missing = "Nothing says yet what a sound one is worth: enter one comparable, or the price of a new one."
+		return w, b, false
+	}
+	if b.sd > vague {
+		w.Missing = "What was entered of its worth lies too far apart to say anything: check the prices of the comparables and of a new one."
 		return w, b, false
 	}
 	z := normalTable()
@@ -175,7 +187,17 @@ func bySales(r *Rubric, f *File, w *Worth) (belief, bool) {
 		if by, ok := conditionFactor[c.Condition]; ok && by != 1 {
 			adjust("condition", by)
 		}
-		if q, p := capacity(r, f.Listing.Capacity), capacity(r, c.Capacity); q > 0 && p > 0 {
+		q, p := capacity(r, f.Listing.Capacity), capacity(r, c.Capacity)
+		if !alike(q, p) {
+			row.Note = fmt.Sprintf("left out: its capacity is more than %d times apart", farApart)
+			row.Adjustments = []Adjustment{}
+			w.Rows = append(w.Rows, row)
+			continue
+		}
+		if c.Capacity != nil && p == 0 {
+			row.Note = "not scaled: its capacity does not convert to " + r.Capacity.Unit
+		}
+		if q > 0 && p > 0 {
 			adjust("capacity", CostToCapacity(p, q, r.Capacity.Exponent))
 		}
 		weight := 1.0
@@ -206,6 +228,12 @@ func bySales(r *Rubric, f *File, w *Worth) (belief, bool) {
 	return b, true
 }
 
+// alike tells whether two sizes, where both are known, can be of one kind; the
+// cost-to-capacity rule says nothing of sizes far apart.
+func alike(q, p float64) bool {
+	return q == 0 || p == 0 || (q <= farApart*p && p <= farApart*q)
+}
+
 // capacity is a size in the rubric's unit; 0 where it is missing or of another
 // family, so that only like is scaled with like.
 func capacity(r *Rubric, q *Quantity) float64 {
@@ -233,9 +261,13 @@ func leftOut(c *Comparable, date string) string {
 }
 
 // byCost is the new price less what age takes.
-func byCost(r *Rubric, f *File, w *Worth) (belief, bool) {
+func byCost(r *Rubric, f *File, w *Worth, say *notes) (belief, bool) {
 	n := f.NewPrice
 	if n == nil || n.Price.Likely <= 0 {
+		return belief{}, false
+	}
+	if !alike(capacity(r, f.Listing.Capacity), capacity(r, n.Capacity)) {
+		say.add("The new one's capacity is more than %d times apart from this one's, so its price counts for nothing.", farApart)
 		return belief{}, false
 	}
 	p := newPert(float64(n.Price.Low), float64(n.Price.Likely), float64(n.Price.High))

@@ -78,9 +78,17 @@ next:
 				continue next
 			}
 		}
-		return refuse(k, r.Name+" takes no such quantity", "it takes "+strings.Join(names, ", "))
+		return refuse(plainName(k), r.Name+" takes no such quantity", "it takes "+strings.Join(names, ", "))
 	}
 	return nil
+}
+
+// plainName shows a name that is none of ours so that it fits into one line.
+func plainName(s string) string {
+	if len(s) > 40 || strings.ContainsFunc(s, func(r rune) bool { return r < ' ' || r > '~' }) {
+		return quote(s)
+	}
+	return s
 }
 
 // take reads one number and keeps it in the given unit.
@@ -205,6 +213,10 @@ func places(u string) int {
 	return 3
 }
 
+// tiny is what may be shown as 0: less than any quantity here can be, and more
+// than the rounding of one.
+const tiny = 1e-9
+
 // show writes x with at most so many decimals; large figures get none.
 func show(x float64, decimals int) string {
 	if math.Abs(x) >= 10000 {
@@ -213,6 +225,9 @@ func show(x float64, decimals int) string {
 	s := strconv.FormatFloat(x, 'f', decimals, 64)
 	if strings.Contains(s, ".") {
 		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	if (s == "0" || s == "-0") && math.Abs(x) > tiny { // 0.75 mm in km is not 0 km
+		return strconv.FormatFloat(x, 'g', 3, 64)
 	}
 	if s == "-0" {
 		return "0"

@@ -73,6 +73,7 @@ export interface CheckResult {
   limit?: LimitResult;
   problem?: string;
   remedy?: string;
+  held?: string;
   chance?: number;
 }
 
@@ -328,6 +329,7 @@ export interface Next {
   gain: number;
   per_minute: number;
   must: boolean;
+  held?: string;
 }
 
 export interface Odds {

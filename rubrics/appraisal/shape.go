@@ -1,0 +1,200 @@
+package appraisal
+
+import (
+	"encoding/json"
+	"fmt"
+	"reflect"
+	"strconv"
+	"strings"
+)
+
+// isPlainKey tells whether a key needs no quotes in a message. Spelled out, since
+// package regexp would make the browser's module a tenth larger.
+func isPlainKey(key string) bool {
+	for _, c := range []byte(key) {
+		switch {
+		case c >= 'a' && c <= 'z', c >= 'A' && c <= 'Z', c >= '0' && c <= '9', c == '_', c == '.', c == '-':
+		default:
+			return false
+		}
+	}
+	return len(key) > 0 && len(key) <= 60
+}
+
+// step adds a key to the path of a field; an odd key is quoted and cut, so that a
+// message stays one readable line.
+func step(path, key string) string {
+	if !isPlainKey(key) {
+		if r := []rune(key); len(r) > 40 {
+			key = string(r[:40]) + "..."
+		}
+		key = strconv.Quote(key)
+	}
+	if path == "" {
+		return key
+	}
+	return path + "." + key
+}
+
+// shaped holds unpacked JSON against the type it is to fill and gives the first
+// thing that does not fit, with its whole path. The decoder names no list item
+// or key, leaves a missing field at zero, and takes "GRADE" for "grade".
+func shaped(path string, v any, t reflect.Type) error {
+	if t.Kind() == reflect.Pointer {
+		t = t.Elem()
+	}
+	switch t.Kind() {
+	case reflect.Struct:
+		m, ok := v.(map[string]any)
+		if !ok {
+			return misfit(path, v, t)
+		}
+		return fields(path, m, t)
+	case reflect.Map:
+		m, ok := v.(map[string]any)
+		if !ok {
+			return misfit(path, v, t)
+		}
+		for _, k := range sortedKeys(m) {
+			if err := shaped(step(path, k), m[k], t.Elem()); err != nil {
+				return err
+			}
+		}
+		return nil
+	case reflect.Slice:
+		list, ok := v.([]any)
+		if !ok {
+			return misfit(path, v, t)
+		}
+		for i := range list {
+			if err := shaped(fmt.Sprintf("%s[%d]", path, i), list[i], t.Elem()); err != nil {
+				return err
+			}
+		}
+		return nil
+	}
+	return scalar(path, v, t)
+}
+
+func fields(path string, m map[string]any, t reflect.Type) error {
+	known := map[string]bool{}
+	for i := range t.NumField() {
+		name, _, _ := strings.Cut(t.Field(i).Tag.Get("json"), ",")
+		known[name] = true
+	}
+	if wrong, right := misspelled(m, known); wrong != "" {
+		return refuse(step(path, wrong), "write "+right, "the field is not spelled so")
+	}
+	for i := range t.NumField() {
+		name, options, _ := strings.Cut(t.Field(i).Tag.Get("json"), ",")
+		v := m[name]
+		if v == nil && options == "omitempty" {
+			continue // left out, or null, which says the same
+		}
+		if v == nil {
+			return refuse(step(path, name), "write "+wanted(t.Field(i).Type), "it is missing")
+		}
+		if err := shaped(step(path, name), v, t.Field(i).Type); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// misspelled finds the first key that differs from a known one only in capitals.
+func misspelled(m map[string]any, known map[string]bool) (wrong, right string) {
+	for k := range m {
+		if known[k] {
+			continue
+		}
+		for name := range known {
+			if strings.EqualFold(k, name) && (wrong == "" || k < wrong) {
+				wrong, right = k, name
+			}
+		}
+	}
+	return wrong, right
+}
+
+func scalar(path string, v any, t reflect.Type) error {
+	fits := false
+	switch t.Kind() {
+	case reflect.String:
+		_, fits = v.(string)
+	case reflect.Bool:
+		_, fits = v.(bool)
+	case reflect.Int, reflect.Int64:
+		if n, ok := v.(json.Number); ok {
+			_, err := strconv.ParseInt(n.String(), 10, 64)
+			fits = err == nil
+		}
+	case reflect.Float64:
+		if n, ok := v.(json.Number); ok {
+			_, err := n.Float64()
+			fits = err == nil
+		}
+	}
+	if !fits {
+		return misfit(path, v, t)
+	}
+	return nil
+}
+
+func misfit(path string, v any, t reflect.Type) error {
+	return refuse(path, "write "+wanted(t), "found %s", found(v))
+}
+
+// found names a piece of JSON in the user's words.
+func found(v any) string {
+	switch v := v.(type) {
+	case nil:
+		return "nothing (null)"
+	case string:
+		return fmt.Sprintf("the text %.40q", v)
+	case json.Number:
+		if len(v) > 40 {
+			return "the number " + string(v[:40]) + "..."
+		}
+		return "the number " + string(v)
+	case bool:
+		return strconv.FormatBool(v)
+	case []any:
+		return "a list"
+	}
+	return "a group of fields"
+}
+
+// wanted names what belongs into a field of type t.
+func wanted(t reflect.Type) string {
+	if t.Kind() == reflect.Pointer {
+		t = t.Elem()
+	}
+	if t == reflect.TypeFor[Money]() {
+		return "an amount as a whole number of cents"
+	}
+	switch t.Kind() {
+	case reflect.Struct:
+		var names []string
+		for i := range t.NumField() {
+			name, options, _ := strings.Cut(t.Field(i).Tag.Get("json"), ",")
+			if options == "" {
+				names = append(names, name)
+			}
+		}
+		if len(names) == 0 {
+			return "a group of fields in braces"
+		}
+		return "a group of fields in braces with " + strings.Join(names, ", ")
+	case reflect.Map:
+		return "a group of fields in braces"
+	case reflect.Slice:
+		return "a list in brackets"
+	case reflect.Float64:
+		return "a number"
+	case reflect.Bool:
+		return "true or false"
+	case reflect.Int, reflect.Int64:
+		return "a whole number within reach"
+	}
+	return "a text in quotes"
+}

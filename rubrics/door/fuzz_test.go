@@ -1,0 +1,42 @@
+package door_test
+
+import (
+	"encoding/json"
+	"os"
+	"strings"
+	"testing"
+)
+
+// FuzzCall: whatever comes over the border, an answer comes back: a value or an
+// error in words, never a fault of the engine's own.
+func FuzzCall(f *testing.F) {
+	d := open(f)
+	press, err := os.ReadFile("../../testdata/demo/4-press.json")
+	if err != nil {
+		f.Fatal(err)
+	}
+	f.Add("appraise", []byte(`{"file":`+string(press)+`,"price":30000}`))
+	f.Add("appraise", []byte(`{"file":null}`))
+	f.Add("appraise", []byte(`{}`))
+	f.Add("limit", []byte(`{"name":"rope-diameter","given":{"nominal":"3/8 in","measured":"0.352 in","maker":"0.34 in"}}`))
+	f.Add("limit", []byte(`{"name":"rope-diameter","given":null}`))
+	f.Add("quantity", []byte(`{"text":"3/8","dimension":"length","unit":"in"}`))
+	f.Add("catalogue", []byte(``))
+	f.Add("nothing", []byte(`{`))
+	f.Fuzz(func(t *testing.T, name string, argument []byte) {
+		out := d.Call(name, argument)
+		var r struct {
+			Value json.RawMessage `json:"value"`
+			Error string          `json:"error"`
+		}
+		if err := json.Unmarshal(out, &r); err != nil {
+			t.Fatalf("%s: the answer is no JSON: %v", name, err)
+		}
+		if (r.Error == "") == (len(r.Value) == 0) {
+			t.Fatalf("%s: neither or both of a value and an error: %.300s", name, out)
+		}
+		if strings.Contains(r.Error, "a fault of its own") || strings.Contains(r.Error, "could not be written") {
+			t.Fatalf("%s %.300q: %s", name, argument, r.Error)
+		}
+	})
+}
