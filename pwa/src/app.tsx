@@ -5,6 +5,7 @@ import { Foot } from "./parts/foot.tsx";
 import { Notices } from "./parts/notices.tsx";
 import { Page } from "./parts/page.tsx";
 import { Strip } from "./parts/strip.tsx";
+import { useLargeLetters } from "./parts/use-large-letters.ts";
 import { useDataState } from "./parts/use-live.ts";
 import { BackupScreen } from "./screens/backup.tsx";
 import { CheckScreen } from "./screens/check.tsx";
@@ -22,6 +23,7 @@ import { frameWords as words } from "./words/frame.ts";
 
 /** The whole app: the strip, what must be known, the screen of this address, the bar. */
 export function App() {
+  useLargeLetters();
   return (
     <LocationProvider>
       <a class="skip" href="#main">

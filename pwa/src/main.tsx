@@ -1,9 +1,12 @@
 import { render } from "preact";
 import { App } from "./app.tsx";
-import { openData } from "./data/db.ts";
+import { current, openData } from "./data/db.ts";
+import { redoUnsaved } from "./data/journal.ts";
 import { keepStorage } from "./data/storage.ts";
+import { edit } from "./data/write.ts";
 import { warmCatalogue } from "./parts/use-catalogue.ts";
 import "./style/tokens.css";
+import "./style/letters.css";
 import "./style/base.css";
 import "./style/frame.css";
 import "./style/parts.css";
@@ -23,6 +26,8 @@ if (root) {
 
 void warmCatalogue();
 void openData().then((state) => {
+  if (state.mode === "stored")
+    void redoUnsaved(current(), ({ label, changes, options }) => edit(label, changes, options));
   // A store held open by another tab ends here later; the app shows it and goes on.
   if (state.mode !== "closed") {
     keepStorage();

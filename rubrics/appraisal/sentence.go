@@ -55,4 +55,10 @@ func percent(x float64) string {
 }
 
 // inHundred writes odds as cases of a hundred.
-func inHundred(x float64) string { return strconv.Itoa(int(float64(x*100) + 0.5)) }
+func inHundred(x float64) string {
+	n := int(float64(x*100) + 0.5)
+	if n == 0 && x > 0 {
+		return "fewer than 1"
+	}
+	return strconv.Itoa(n)
+}

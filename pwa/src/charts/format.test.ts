@@ -9,9 +9,12 @@ describe("figures", () => {
     expect(axisMoney(125_000_000, "de-DE")).toBe("1.250.000");
   });
   it("never rounds odds up to certainty or down to none", () => {
-    expect([0, 0.0004, 0.312, 0.996, 1].map(inHundred)).toEqual([0, 1, 31, 99, 100]);
     expect(percent(0.9999, "en-US")).toBe("99%");
     expect(percent(1, "en-US")).toBe("100%");
+  });
+  it("writes cases of a hundred as the engine's sentences do", () => {
+    const cases = ["0", "fewer than 1", "1", "31", "13", "100", "100"];
+    expect([0, 0.0004, 0.005, 0.312, 0.125, 0.996, 1].map(inHundred)).toEqual(cases);
   });
   it("writes spans once where both ends read the same", () => {
     expect(hourSpan(2, 4, "en-US")).toBe("2–4");

@@ -12,9 +12,10 @@ export function percent(share: number, locale?: string): string {
   return new Intl.NumberFormat(locale, { style: "percent", maximumFractionDigits: 0 }).format(honest(share));
 }
 
-/** Odds of 0 to 1 as cases of a hundred; never 0 or 100 unless it is so exactly. */
-export function inHundred(odds: number): number {
-  return Math.round(honest(odds) * 100);
+/** Odds of 0 to 1 as cases of a hundred, rounded as in the engine's sentences. */
+export function inHundred(odds: number): string {
+  if (odds > 0 && odds < 0.005) return "fewer than 1";
+  return String(Math.floor(100 * odds + 0.5));
 }
 
 /** Keeps a rounded share from claiming certainty. */

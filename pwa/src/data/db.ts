@@ -23,6 +23,12 @@ export interface DeviceMeta {
   offset: number;
 }
 
+/** How far one page's noted edits are stored (see journal.ts); written with the edit itself. */
+export interface PageMeta {
+  key: `page:${string}`;
+  stored: number;
+}
+
 export interface SyncMeta {
   key: "sync";
   epoch: string;
@@ -96,7 +102,7 @@ export const LONG_LIMIT_MS = 300_000;
 
 export class Store extends Dexie {
   declare rows: Table<StoredRow, string>;
-  declare meta: Table<DeviceMeta | SyncMeta, string>;
+  declare meta: Table<DeviceMeta | SyncMeta | PageMeta, string>;
   declare photos: Table<PhotoRow, string>;
   declare images: Table<ImageRow, string>;
   declare undo: EntityTable<UndoRow, "id">;

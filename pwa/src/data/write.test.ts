@@ -291,9 +291,9 @@ describe("reading", () => {
       () => doc(LISTING),
       ({ values }) => seen.push(values.get("title")),
     );
-    await vi.waitFor(() => expect(seen).toEqual([undefined]));
+    await vi.waitFor(() => expect(seen).toEqual([undefined]), { timeout: 10_000 });
     await set("title", "lift");
-    await vi.waitFor(() => expect(seen).toEqual([undefined, "lift"]));
+    await vi.waitFor(() => expect(seen).toEqual([undefined, "lift"]), { timeout: 10_000 });
     stop();
     await set("title", "press");
     await new Promise((resolve) => setTimeout(resolve, 30));
@@ -313,7 +313,7 @@ describe("reading", () => {
       (n) => seen.push(n),
       (error) => errors.push(error.message),
     );
-    await vi.waitFor(() => expect(errors).toHaveLength(1));
+    await vi.waitFor(() => expect(errors).toHaveLength(1), { timeout: 10_000 });
     broken = false;
     await vi.waitFor(() => expect(seen).toEqual([0]), { timeout: 3000 });
     stop();

@@ -9,6 +9,7 @@ import {
   type UndoChange,
 } from "./db.ts";
 import { DataError } from "./error.ts";
+import { noteUnsaved } from "./journal.ts";
 import { alone } from "./lock.ts";
 import { physical, readDevice, readSync } from "./meta.ts";
 import {
@@ -82,12 +83,14 @@ export async function edit(
   if (new Set(wanted.map(keyOf)).size < wanted.length) {
     throw new DataError("value", `"${label}" was not saved: it sets one field twice.`);
   }
+  const note = noteUnsaved({ label, changes: wanted, options });
   const saved = await inOneGo(store, async (desk) => {
+    await store.meta.put(note.mark);
     const done = await desk.put(wanted);
     if (done.length > 0 && options.undoable !== false)
       await remember(store, label, done, options.coalesce === true);
     return done.length;
-  });
+  }).finally(note.drop);
   if (saved > 0) tellSaved();
 }
 

@@ -2,6 +2,7 @@
  * The one typed door to the engine. It lives in a worker; every call is answered
  * by a value or by an EngineError in words fit for the screen.
  */
+import catalogueUrl from "../generated/catalogue.json?url";
 import type { Catalogue, File, LimitResult, Result } from "../generated/types.ts";
 
 export class EngineError extends Error {
@@ -79,4 +80,12 @@ export async function catalogue(): Promise<Catalogue> {
   if (performance.getEntriesByName("engine-ready").length === 0) performance.mark("engine-ready");
   document.documentElement.dataset.engine = "ready";
   return answer;
+}
+
+/** The same without the engine: enough to capture findings while it cannot be loaded. */
+export async function plainCatalogue(): Promise<Catalogue> {
+  const response = await fetch(catalogueUrl);
+  if (!response.ok)
+    throw new EngineError(`The list of checks could not be loaded (${response.status}): reload the page.`);
+  return (await response.json()) as Catalogue;
 }

@@ -50,7 +50,7 @@ self.onmessage = async (event: MessageEvent<{ id: number; call: string; argument
   } catch (cause) {
     self.postMessage({
       id,
-      error: `The engine could not be loaded: ${String(cause)}. Your findings are kept.`,
+      error: `The engine could not be loaded, so scores and prices are not computed until you reload. What you enter is kept. (${String(cause)})`,
     });
   }
 };

@@ -3,6 +3,7 @@ import { useId, useState } from "preact/hooks";
 import type { Choice } from "../generated/types.ts";
 import { fieldWords as words } from "../words/parts.ts";
 import { moneyText, readMoney } from "./money.ts";
+import { numberText, readNumber, readYear } from "./number.ts";
 import { type Keep, useDraft } from "./use-draft.ts";
 
 interface Common {
@@ -114,7 +115,7 @@ export function MoneyField(
       inputMode="decimal"
       keep={(text) => {
         if (text.trim() === "" && !props.required) return props.keep(null);
-        const read = readMoney(text);
+        const read = readMoney(text, props.currency);
         return read.problem === undefined ? props.keep(read.cents) : read.problem;
       }}
     />
@@ -135,7 +136,7 @@ export function NumberField(
   return (
     <TextField
       {...props}
-      value={props.value === undefined ? "" : String(props.value)}
+      value={props.value === undefined ? "" : numberText(props.value)}
       inputMode={props.whole ? "numeric" : "decimal"}
       keep={(text) => {
         if (text.trim() === "" && !props.required) return props.keep(null);
@@ -146,16 +147,25 @@ export function NumberField(
   );
 }
 
-/** Reads a number as typed, or says what is wrong with it. */
-export function readNumber(text: string, low: number, high: number, whole = false): number | string {
-  const given = text.trim();
-  const bare = given.normalize("NFKC").replace(",", ".").replace(/%$/, "").trim();
-  if (!/^[-−]?\d+(\.\d+)?$/.test(bare)) return whole ? words.notWhole(given) : words.notNumber(given);
-  const n = Number(bare.replace("−", "-"));
-  if (whole && !Number.isInteger(n)) return words.notWhole(given);
-  if (n < low) return words.tooLow(given, low);
-  if (n > high) return words.tooHigh(given, high);
-  return n;
+/** The year something was made; emptied it is removed (null). */
+export function YearField(
+  props: Common & {
+    value: number | undefined;
+    keep: (year: number | null) => string | undefined | Promise<string | undefined>;
+  },
+) {
+  return (
+    <TextField
+      {...props}
+      value={props.value === undefined ? "" : String(props.value)}
+      inputMode="numeric"
+      keep={(text) => {
+        if (text.trim() === "") return props.keep(null);
+        const read = readYear(text, new Date().getFullYear());
+        return typeof read === "string" ? read : props.keep(read);
+      }}
+    />
+  );
 }
 
 /** Chooses one; answers why it could not be kept, if it could not. */

@@ -44,20 +44,60 @@ function plainDigits(text: string): string {
 
 export type MoneyRead = { cents: number; problem?: undefined } | { cents?: undefined; problem: string };
 
+const signs = new Map<string, Set<string>>();
+
+/** What may stand beside an amount in this currency: its code, its signs, its name. */
+function signsOf(currency: string): Set<string> {
+  const known = signs.get(currency) ?? new Set([currency.toLowerCase()]);
+  if (currency !== "" && !signs.has(currency)) {
+    for (const currencyDisplay of ["symbol", "narrowSymbol", "name"] as const) {
+      for (const locale of [undefined, "en"]) {
+        const parts = new Intl.NumberFormat(locale, { style: "currency", currency, currencyDisplay });
+        const sign =
+          parts
+            .formatToParts(2)
+            .find((p) => p.type === "currency")
+            ?.value.toLowerCase() ?? "";
+        known.add(sign.split(/\s/).at(-1) ?? sign);
+      }
+    }
+    signs.set(currency, known);
+  }
+  return known;
+}
+
+/** What is wrong with the words or signs around an amount, if anything. */
+function signProblem(given: string, marks: string[], currency: string): string | undefined {
+  const foreign = marks
+    .map((m) => m.trim().replace(/\.$/, ""))
+    .find((m) => m !== "" && !signsOf(currency).has(m.toLowerCase()));
+  if (foreign === undefined) return undefined;
+  const another = currency !== "" && /\p{Sc}|^[A-Z]{3}$/u.test(foreign);
+  return another ? words.foreign(given, currency) : words.letters(given);
+}
+
 /**
  * Reads an amount as a person types it: 2400, 2,400, 2 400, 2400,50, $2,400.50, 1.234,50.
+ * Beside it may stand the sign, code or name of the currency, and nothing else.
  * Money has at most two decimals, so a mark before exactly three digits groups thousands.
  */
-export function readMoney(text: string): MoneyRead {
+export function readMoney(text: string, currency: string): MoneyRead {
   const given = text.trim();
+  const beside: string[] = [];
+  const aside = (mark: string) => {
+    beside.push(mark);
+    return "";
+  };
   const bare = plainDigits(given)
-    .replace(/^[\p{Sc}\p{L}.]*?\s*(?=[\d-])/u, "")
-    .replace(/\s*[\p{Sc}\p{L}]+\.?$/u, "")
+    .replace(/^[\p{Sc}\p{L}][\p{Sc}\p{L}.\s]*(?=[\d−–-])/u, aside)
+    .replace(/\s*[\p{Sc}\p{L}][\p{Sc}\p{L}.\s]*$/u, aside)
     .replace(/['’](?=\d{3})/g, "")
     .replace(/\s(?=\d{3}(\D|$))/g, "");
   if (bare === "") return { problem: words.empty };
   if (/^[-−–]/.test(bare)) return { problem: words.negative(given) };
   if (!/^\d[\d.,]*$/.test(bare) || /[.,]$/.test(bare)) return { problem: words.unreadable(given) };
+  const sign = signProblem(given, beside, currency);
+  if (sign !== undefined) return { problem: sign };
   const mark = Math.max(bare.lastIndexOf("."), bare.lastIndexOf(","));
   const decimals = mark < 0 ? 0 : bare.length - mark - 1;
   const hasDecimals = decimals === 1 || decimals === 2;

@@ -44,7 +44,11 @@ export function Page(props: {
 }
 
 /** A line of print for what is wrong or must be known; urgent ones are read out at once. */
-export function Banner(props: { tone: "problem" | "note"; urgent?: boolean; children: ComponentChildren }) {
+export function Banner(props: {
+  tone: "problem" | "note" | "danger";
+  urgent?: boolean;
+  children: ComponentChildren;
+}) {
   return (
     <div class={`banner banner-${props.tone}`} role={props.urgent ? "alert" : "status"}>
       {props.children}

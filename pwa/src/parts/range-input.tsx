@@ -16,12 +16,12 @@ const textsOf = (range: Range | undefined): Texts => ({
 });
 
 /** Reads three amounts as one value: null when all are empty, or the problem and where it is. */
-function readRange(texts: Texts): Range | null | { problem: string; at: End | undefined } {
+function readRange(texts: Texts, currency: string): Range | null | { problem: string; at: End | undefined } {
   if (ends.every((end) => texts[end].trim() === "")) return null;
   const range: Range = { low: 0, likely: 0, high: 0 };
   for (const end of ends) {
     if (texts[end].trim() === "") return { problem: words.incomplete, at: end };
-    const read = readMoney(texts[end]);
+    const read = readMoney(texts[end], currency);
     if (read.problem !== undefined) return { problem: read.problem, at: end };
     range[end] = read.cents;
   }
@@ -47,7 +47,7 @@ export function RangeInput(props: {
   const [at, setAt] = useState<End | undefined>(undefined);
   const group = useRef<HTMLFieldSetElement>(null);
   const draft = useDraft(props.id, JSON.stringify(textsOf(props.range)), (text) => {
-    const read = readRange(JSON.parse(text) as Texts);
+    const read = readRange(JSON.parse(text) as Texts, props.currency);
     if (read !== null && "problem" in read) {
       setAt(read.at);
       return read.problem;

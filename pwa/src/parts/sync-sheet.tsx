@@ -27,10 +27,15 @@ function phaseSentence(status: SyncStatus): string {
 export function SyncSheet({ status, close }: { status: SyncStatus; close: () => void }) {
   const refused = useWatch("parked", parked).value ?? [];
   const [asking, setAsking] = useState(false);
+  const [answer, setAnswer] = useState<string | undefined>(undefined);
   const check = async () => {
     setAsking(true);
+    setAnswer(undefined);
+    const before = status.lastContact;
     try {
-      await syncNow();
+      const after = await syncNow();
+      const unreached = after.problem === undefined && after.lastContact === before;
+      setAnswer(unreached ? words.noConnection : undefined);
     } finally {
       setAsking(false);
     }
@@ -41,6 +46,9 @@ export function SyncSheet({ status, close }: { status: SyncStatus; close: () => 
       <h2>{words.detail}</h2>
       <p>{phaseSentence(status)}</p>
       {status.problem && <p class="field-problem">{status.problem}</p>}
+      <p class={answer ? "sheet-answer" : "seen-by-reader"} role="status">
+        {answer}
+      </p>
       {status.notice && <p>{status.notice}</p>}
       <p class="quiet">
         {status.lastContact === undefined

@@ -1,6 +1,6 @@
 import { signal } from "@preact/signals";
 import { useEffect, useState } from "preact/hooks";
-import { catalogue } from "../engine/engine.ts";
+import { catalogue, plainCatalogue } from "../engine/engine.ts";
 import type { Catalogue } from "../generated/types.ts";
 
 /** Why there is no catalogue, in words for the screen. */
@@ -17,10 +17,12 @@ export function warmCatalogue(): Promise<Catalogue | undefined> {
       catalogueProblem.value = undefined;
       return value;
     },
-    (cause: unknown) => {
-      asked = undefined;
+    async (cause: unknown) => {
       catalogueProblem.value = cause instanceof Error ? cause.message : String(cause);
-      return undefined;
+      // The checks are known without the engine; only the judging waits for it.
+      known = await plainCatalogue().catch(() => undefined);
+      if (!known) asked = undefined;
+      return known;
     },
   );
   return asked;

@@ -1,13 +1,14 @@
 import { useId, useState } from "preact/hooks";
 import type { Capacity, Quantity } from "../generated/types.ts";
-import { described, Labelled, readNumber } from "../parts/field.tsx";
+import { described, Labelled } from "../parts/field.tsx";
+import { numberText, readQuantity } from "../parts/number.ts";
 import { useDraft } from "../parts/use-draft.ts";
 import { comparablesWords as words } from "../words/comparables.ts";
 
 /** Units offered for a size: the rubric's own first. */
 export const sizeUnits = (size: Capacity): string[] => [size.unit, ...(size.other ?? [])];
 
-/** A number with its unit, kept together as one value; emptied it is removed (null). */
+/** A number with its unit, typed behind it or chosen beside it, kept together as one value; emptied it is removed (null). */
 export function QuantityField(props: {
   id: string;
   label: string;
@@ -22,17 +23,18 @@ export function QuantityField(props: {
   const dom = useId();
   const [unit, setUnit] = useState(props.value?.unit ?? props.units[0] ?? "");
   const known = props.value?.unit ?? unit;
-  const draft = useDraft(props.id, props.value ? String(props.value.n) : "", (text) => read(text, known));
-  function read(text: string, in_: string): string | undefined | Promise<string | undefined> {
-    if (text.trim() === "") return props.keep(null);
-    const n = readNumber(text.replace(/(\d),(?=\d{3}(\D|$))/g, "$1"), 0, props.most);
-    if (typeof n === "string") return n;
-    if (n === 0 && !props.zero) return words.moreThanZero;
-    return props.keep({ n, unit: in_ });
-  }
   const units = props.units.includes(known) ? props.units : [...props.units, known];
+  const read = (text: string) => {
+    if (text.trim() === "") return props.keep(null);
+    const quantity = readQuantity(text, known, units, props.most);
+    if (typeof quantity === "string") return quantity;
+    if (quantity.n === 0 && !props.zero) return words.moreThanZero;
+    setUnit(quantity.unit);
+    return props.keep(quantity);
+  };
+  const draft = useDraft(props.id, props.value ? numberText(props.value.n) : "", read);
   return (
-    <Labelled label={props.label} for={dom} hint={props.hint} problem={draft.problem}>
+    <Labelled label={`${props.label} (${known})`} for={dom} hint={props.hint} problem={draft.problem}>
       <div class="with-unit">
         <input
           id={dom}

@@ -25,6 +25,10 @@ export function CheckGrades(props: {
     }
     before.current = props.given;
   }, [props.given]);
+  const classOf = (n: number) => {
+    const proposed = props.proposed === n && props.given === undefined ? " grade-proposed" : "";
+    return `grade${proposed}${n === 0 && props.check.hazard === "danger" ? " grade-stop" : ""}`;
+  };
   const named = (n: number) => `${n} ${word(n)}`;
   return (
     <section class="block" aria-label={words.grade}>
@@ -38,7 +42,7 @@ export function CheckGrades(props: {
           <button
             key={n}
             type="button"
-            class={props.proposed === n && props.given === undefined ? "grade grade-proposed" : "grade"}
+            class={classOf(n)}
             ref={props.given === n ? chosen : null}
             aria-pressed={props.given === n}
             aria-keyshortcuts={String(n)}

@@ -1,5 +1,6 @@
 import { Fold } from "../parts/fold.tsx";
 import { Hazard } from "../parts/hazard.tsx";
+import { Banner } from "../parts/page.tsx";
 import type { Stop } from "../parts/use-walk.ts";
 import { stateWords, checkWords as words } from "../words/walkaround.ts";
 
@@ -15,6 +16,35 @@ export function Lead({ stop, place }: { stop: Stop; place: string }) {
   );
 }
 
+/** Why the check is not to be tried now, and what may be entered all the same. */
+export function HeldBlock({ held }: { held: string }) {
+  return (
+    <section class="held-block" aria-label={words.heldTitle}>
+      <Hazard word="danger" />
+      <p>
+        <b>{held}</b>
+      </p>
+      <p>{words.heldDo}</p>
+    </section>
+  );
+}
+
+/** Said at once when a danger point is graded as failed. */
+export function DangerFailed({ id }: { id: string }) {
+  return (
+    <Banner tone="danger" urgent>
+      <Hazard word="danger" />
+      <p>{words.dangerFailed}</p>
+      <a class="button" href={`/listing/${id}/result`}>
+        {words.toVerdict}
+      </a>
+    </Banner>
+  );
+}
+
+/** The states in which the equipment moves; their caution is always in sight. */
+const moving = ["unloaded", "loaded"];
+
 /** What its failure would mean, the caution, and how the check is done. */
 export function Instructions({ stop, first }: { stop: Stop; first: boolean }) {
   const { check, section } = stop;
@@ -28,7 +58,7 @@ export function Instructions({ stop, first }: { stop: Stop; first: boolean }) {
       </p>
       {check.caution && <p class="check-caution">{check.caution}</p>}
       {section.caution && (
-        <Fold summary={words.sectionCaution} open={first}>
+        <Fold summary={words.sectionCaution} open={first || moving.includes(section.state)}>
           <p>{section.caution}</p>
         </Fold>
       )}

@@ -12,7 +12,7 @@ import { pageWords } from "../words/parts.ts";
 import { cautionWords, walkWords, checkWords as words } from "../words/walkaround.ts";
 import { CautionCard, useCautionsRead } from "./cautions.tsx";
 import { CheckGrades, CheckSkip } from "./check-grades.tsx";
-import { Instructions, Lead } from "./check-lead.tsx";
+import { DangerFailed, HeldBlock, Instructions, Lead } from "./check-lead.tsx";
 import { CheckMeasure } from "./check-measure.tsx";
 import { ConflictList } from "./conflict-list.tsx";
 import { gradeNumber, offered } from "./grade-words.ts";
@@ -100,6 +100,10 @@ function OneCheck({ walk, at, stop, catalogue, list }: OneProps) {
   const view = useLimit(definition?.name ?? "", given);
   const proposed = proposedBy(stop, view.result?.finding);
   const beyond = view.result?.finding === "beyond limit";
+  const counts =
+    beyond && proposed !== undefined ? Math.min(finding.grade ?? proposed, proposed) : stop.grade;
+  const failed = check.hazard === "danger" && counts === 0;
+  const held = stop.judged?.held;
 
   const answer = async (
     label: string,
@@ -154,6 +158,8 @@ function OneCheck({ walk, at, stop, catalogue, list }: OneProps) {
         rubric={walk.rubric}
         currency={shop?.currency ?? "USD"}
       />
+      {failed && <DangerFailed id={walk.listing.id} />}
+      {held && <HeldBlock held={held} />}
       <Instructions stop={stop} first={before?.section.id !== section.id} />
       {definition && check.limit && (
         <CheckMeasure

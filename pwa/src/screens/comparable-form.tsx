@@ -1,6 +1,6 @@
 import { useRef } from "preact/hooks";
 import type { Catalogue, Shop } from "../generated/types.ts";
-import { ChoiceField, MoneyField, NumberField, SelectField, TextField } from "../parts/field.tsx";
+import { ChoiceField, MoneyField, SelectField, TextField, YearField } from "../parts/field.tsx";
 import { save, saveValue } from "../parts/save.ts";
 import { comparablesWords as words } from "../words/comparables.ts";
 import { QuantityField, sizeUnits } from "./capacity-field.tsx";
@@ -78,14 +78,11 @@ export function ComparableForm(props: {
           value={item.date ?? ""}
           keep={(date) => set({ date })}
         />
-        <NumberField
+        <YearField
           id={key("made")}
           label={words.made}
           hint={words.madeHint}
           value={item.made}
-          low={1800}
-          high={2200}
-          whole
           keep={(made) => (made === null ? drop("made") : set({ made }))}
         />
       </div>

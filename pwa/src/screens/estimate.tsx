@@ -31,6 +31,7 @@ export function EstimateScreen({ id }: { id: string }) {
       back={`/listing/${id}/result`}
       backTitle={words.backTitle}
       actions={actions}
+      verdict
     >
       {(result, listing) => (
         <>

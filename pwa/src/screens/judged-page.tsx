@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
 import type { Result } from "../generated/types.ts";
+import { Hazard } from "../parts/hazard.tsx";
 import { Banner, Page } from "../parts/page.tsx";
 import { type ListingDoc, useListing } from "../parts/use-listing.ts";
 import { type Judged, useResult } from "../parts/use-result.ts";
@@ -13,6 +14,8 @@ export function JudgedPage(props: {
   back: string;
   backTitle: string;
   actions?: ComponentChildren;
+  /** The verdict stands over everything, on screens that do not open with it. */
+  verdict?: boolean;
   children: (result: Result, listing: ListingDoc, judged: Judged) => ComponentChildren;
 }) {
   const listing = useListing(props.id);
@@ -38,6 +41,12 @@ export function JudgedPage(props: {
         <p class="loading" role="status">
           {words.loading}
         </p>
+      )}
+      {props.verdict && result && (
+        <a class="verdict-strip" href={`/listing/${props.id}/result`}>
+          <Hazard word={result.verdict.hazard} small />
+          <b>{result.verdict.title}</b>
+        </a>
       )}
       {listing && result && props.children(result, listing, judged)}
     </Page>

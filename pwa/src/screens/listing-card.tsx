@@ -72,7 +72,7 @@ function Standing({ result }: { result: Pick<Result, "verdict" | "progress"> }) 
     <div class="tag-standing">
       <Hazard word={verdict.hazard} small />
       <b>{verdict.title}</b>
-      <span class="quiet figures">{words.checks(done, progress.applies)}</span>
+      <span class="quiet figures">{words.checks(progress.graded, progress.applies, progress.skipped)}</span>
     </div>
   );
 }

@@ -1,10 +1,11 @@
 import type { JsonInput } from "../data/value.ts";
 import type { Catalogue, Rubric, Shop } from "../generated/types.ts";
-import { MoneyField, NumberField, SelectField, TextField } from "../parts/field.tsx";
+import { MoneyField, SelectField, TextField, YearField } from "../parts/field.tsx";
 import { Fold } from "../parts/fold.tsx";
 import { saveValue } from "../parts/save.ts";
 import type { ListingDoc } from "../parts/use-listing.ts";
 import { listingWords as words } from "../words/listing.ts";
+import { QuantityField, sizeUnits } from "./capacity-field.tsx";
 
 export interface FieldsProps {
   listing: ListingDoc;
@@ -57,42 +58,32 @@ export function ListingFields(props: FieldsProps) {
 }
 
 function Sizes({ listing, catalogue, rubric, shop }: FieldsProps) {
-  const distance = listing.quantity("distance");
-  const far = distance?.unit ?? (shop?.units === "metric" ? "km" : "mi");
-  const capacity = listing.quantity("capacity");
   return (
     <>
       <div class="field-row">
-        <NumberField
+        <QuantityField
           id={`${listing.doc}/distance`}
-          label={words.distance(far)}
-          value={distance?.n}
-          low={0}
-          high={20_000}
-          keep={(n) => keeper(listing, "distance")(n === null ? null : { n, unit: far })}
+          label={words.distance}
+          units={shop?.units === "metric" ? ["km", "mi"] : ["mi", "km"]}
+          value={listing.quantity("distance")}
+          zero
+          most={20_000}
+          keep={(q) => keeper(listing, "distance")(q && { ...q })}
         />
-        <NumberField
+        <YearField
           id={`${listing.doc}/made`}
           label={words.made}
           value={listing.number("made")}
-          low={1800}
-          high={2200}
-          whole
           keep={keeper(listing, "made")}
         />
         {rubric && (
-          <NumberField
+          <QuantityField
             id={`${listing.doc}/capacity`}
-            label={words.capacity(rubric.capacity.title, capacity?.unit ?? rubric.capacity.unit)}
-            value={capacity?.n}
-            low={0.001}
-            high={1e9}
-            keep={(n) =>
-              keeper(
-                listing,
-                "capacity",
-              )(n === null ? null : { n, unit: capacity?.unit ?? rubric.capacity.unit })
-            }
+            label={rubric.capacity.title}
+            units={sizeUnits(rubric.capacity)}
+            value={listing.quantity("capacity")}
+            most={1e9}
+            keep={(q) => keeper(listing, "capacity")(q && { ...q })}
           />
         )}
       </div>

@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import type { Result } from "../generated/types.ts";
 import { ChoiceField } from "../parts/field.tsx";
+import { Fold } from "../parts/fold.tsx";
 import { Hazard } from "../parts/hazard.tsx";
 import { Banner, Page } from "../parts/page.tsx";
 import { Photos } from "../parts/photos.tsx";
@@ -61,10 +62,9 @@ function Overview({ listing }: { listing: ListingDoc }) {
       {listing.deleted && <Deleted listing={listing} />}
       {started && <Standing result={result} />}
       <ConflictList conflicts={listing.conflicts} rubric={rubric} currency={shop?.currency ?? "USD"} />
-      {fresh && <ListingFields {...props} />}
       {!fresh && <Steps listing={listing} result={result} />}
       <Facts {...props} />
-      {!fresh && <ListingFields {...props} />}
+      <ListingFields {...props} />
       <section class="block" aria-label={words.photos}>
         <h2 class="block-title">{words.photos}</h2>
         <Photos doc={listing.doc} of={listingTitle(listing.title, rubric?.kind)} hashes={listing.photos} />
@@ -102,8 +102,10 @@ function Deleted({ listing }: { listing: ListingDoc }) {
 }
 
 function Steps({ listing, result }: { listing: ListingDoc; result: Result | undefined }) {
-  const done = result ? result.progress.graded + result.progress.skipped : 0;
-  const walked = done === 0 ? words.notStarted : words.progress(done, result?.progress.applies ?? 0);
+  const started = result !== undefined && result.progress.graded + result.progress.skipped > 0;
+  const walked = !started
+    ? words.notStarted
+    : words.progress(result.progress.graded, result.progress.applies, result.progress.skipped);
   const base = `/listing/${listing.id}`;
   const steps = [
     { href: `${base}/walk`, title: words.walk, aside: walked },
@@ -129,12 +131,20 @@ function Steps({ listing, result }: { listing: ListingDoc; result: Result | unde
 
 /** What the rubric must know of the equipment before it can say which checks apply. */
 function Facts({ listing, rubric }: FieldsProps) {
-  if (!rubric?.facts || rubric.facts.length === 0) return null;
+  if (!rubric) return null;
+  const facts = rubric.facts ?? [];
+  const about = (
+    <Fold summary={words.aboutKind}>
+      <p>{rubric.about}</p>
+    </Fold>
+  );
+  if (facts.length === 0) return about;
   return (
     <section class="block" aria-label={words.facts}>
       <h2 class="block-title">{words.facts}</h2>
+      {about}
       <p class="quiet">{words.factsHint}</p>
-      {rubric.facts.map((fact) => (
+      {facts.map((fact) => (
         <ChoiceField
           key={fact.id}
           id={`${listing.doc}/fact/${fact.id}`}

@@ -1,4 +1,4 @@
-import { type ListingSummary, listings } from "../data/read.ts";
+import { doc, type ListingSummary, listings } from "../data/read.ts";
 import type { Catalogue } from "../generated/types.ts";
 import { Fold } from "../parts/fold.tsx";
 import { Banner, Page } from "../parts/page.tsx";
@@ -8,6 +8,7 @@ import { useWatch } from "../parts/use-watch.ts";
 import { listingsWords as words } from "../words/listings.ts";
 import { pageWords } from "../words/parts.ts";
 import { ListingCard } from "./listing-card.tsx";
+import { isDemo } from "./listing-title.ts";
 
 /** Everything under appraisal, newest change first. */
 export function ListingsScreen() {
@@ -32,6 +33,7 @@ export function ListingsScreen() {
         </Banner>
       )}
       {!kept && !problem && <p role="status">{pageWords.loading}</p>}
+      {kept && <Purpose listings={kept} />}
       {kept?.length === 0 && <Empty />}
       {kept && kept.length > 0 && <Cards listings={kept} catalogue={catalogue} currency={currency} />}
       {deleted.length > 0 && (
@@ -41,6 +43,19 @@ export function ListingsScreen() {
       )}
     </Page>
   );
+}
+
+/** What the app is for, until there is a listing of one's own. */
+function Purpose({ listings }: { listings: ListingSummary[] }) {
+  const ids = listings.map((l) => l.doc).join(" ");
+  const own = useWatch(`own/${ids}`, async () => {
+    for (const listing of listings) {
+      const note = (await doc(listing.doc)).values.get("note");
+      if (!isDemo(typeof note === "string" ? note : "")) return true;
+    }
+    return false;
+  }).value;
+  return own === false ? <p>{words.what}</p> : null;
 }
 
 function Cards(props: { listings: ListingSummary[]; catalogue: Catalogue | undefined; currency: string }) {

@@ -1,6 +1,7 @@
 import { useId } from "preact/hooks";
 import type { Odds } from "../generated/types.ts";
-import { described, readNumber } from "../parts/field.tsx";
+import { described } from "../parts/field.tsx";
+import { readNumber } from "../parts/number.ts";
 import { useDraft } from "../parts/use-draft.ts";
 import { settingsWords as words } from "../words/settings.ts";
 

@@ -27,6 +27,7 @@ export function OfferScreen({ id }: { id: string }) {
       back={`/listing/${id}/result`}
       backTitle={words.backTitle}
       actions={actions}
+      verdict
     >
       {(result, listing) =>
         result.offer.known ? (

@@ -53,24 +53,55 @@ const shown = 6;
 /** What to look at before deciding: danger points first, then by what knowing is worth a minute. */
 export function CheckNext({ id, result }: { id: string; result: Result }) {
   const { next, currency, progress } = result;
-  const rest = next.slice(shown);
+  const now = next.filter((n) => !n.held);
+  const held = next.filter((n) => n.held);
+  const rest = now.slice(shown);
   return (
     <section class="block">
       <h2 class="block-title">{words.next}</h2>
       {next.length === 0 ? (
-        <p>{words.nextNone}</p>
+        <p>{progress.skipped === 0 ? words.nextNone : words.nextNoneOpen(progress.skipped)}</p>
       ) : (
         <p class="hint">
-          {words.progress(progress.graded, progress.applies, plain(Math.round(progress.minutes_left)))}
+          {words.progress(
+            progress.graded,
+            progress.applies,
+            progress.skipped,
+            plain(Math.round(progress.minutes_left)),
+          )}
         </p>
       )}
-      <NextList id={id} list={next.slice(0, shown)} currency={currency} />
+      <NextList id={id} list={now.slice(0, shown)} currency={currency} />
       {rest.length > 0 && (
         <Fold summary={words.nextMore(rest.length, rest.filter((n) => n.must).length)}>
           <NextList id={id} list={rest} currency={currency} />
         </Fold>
       )}
+      {held.length > 0 && (
+        <>
+          <h3 class="small-head">{words.heldTitle}</h3>
+          <HeldList id={id} list={held} />
+        </>
+      )}
     </section>
+  );
+}
+
+/** Points that wait for others: the reason stands in place of what knowing them is worth. */
+function HeldList({ id, list }: { id: string; list: Next[] }) {
+  return (
+    <ul class="plain-list">
+      {list.map((n) => (
+        <li key={n.check}>
+          <a class="row-link" href={`/listing/${id}/walk/${n.check}`}>
+            <span class="row-main" dir="auto">
+              {n.title}
+              <span class="row-note">{n.held}</span>
+            </span>
+          </a>
+        </li>
+      ))}
+    </ul>
   );
 }
 

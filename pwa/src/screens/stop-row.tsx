@@ -12,7 +12,7 @@ export function StopRow({ stop, href, grades }: { stop: Stop; href: string; grad
     <a class={stop.open ? "stop stop-open" : "stop"} href={href}>
       <span class="stop-title">{stop.check.title}</span>
       <span class="stop-hazard">
-        <Hazard word={stop.check.hazard} small />
+        <Hazard word={stop.check.hazard} small outlined={grade === undefined || grade > 1} />
       </span>
       <span class="stop-state">
         {grade !== undefined && <Notches grade={grade} word={grades[grade] ?? ""} />}
@@ -21,6 +21,11 @@ export function StopRow({ stop, href, grades }: { stop: Stop; href: string; grad
           <span>{reasons.find((r) => r.id === finding.skipped)?.title ?? finding.skipped}</span>
         )}
         {stop.open && <span class="quiet">{words.open}</span>}
+        {stop.judged?.held && (
+          <span class="mark mark-open stop-held" title={words.heldLong}>
+            {words.held}
+          </span>
+        )}
       </span>
     </a>
   );

@@ -100,7 +100,12 @@ function StopList({ walk, grades }: { walk: Walk; grades: string[] }) {
           {!judged.result && <p>{words.engine}</p>}
         </Banner>
       )}
-      <Progress done={stops.length - left.length} all={stops.length} minutes={minutes} />
+      <Progress
+        checked={stops.filter((s) => s.grade !== undefined).length}
+        left={left.length}
+        all={stops.length}
+        minutes={minutes}
+      />
       <fieldset class="choice filter">
         <legend class="seen-by-reader">{words.filter}</legend>
         <div class="choice-row">
@@ -133,13 +138,15 @@ function StopList({ walk, grades }: { walk: Walk; grades: string[] }) {
   );
 }
 
-function Progress({ done, all, minutes }: { done: number; all: number; minutes: number }) {
+function Progress(props: { checked: number; left: number; all: number; minutes: number }) {
+  const { checked, left, all, minutes } = props;
+  const said = words.progress(checked, all, all - left - checked);
   return (
     <div class="walk-progress">
-      <progress class="progress" value={done} max={Math.max(all, 1)} aria-label={words.progress(done, all)} />
+      <progress class="progress" value={all - left} max={Math.max(all, 1)} aria-label={said} />
       <p class="figures">
-        <b>{words.progress(done, all)}</b>
-        {done < all && <span class="quiet"> · {words.minutesLeft(minutes)}</span>}
+        <b>{said}</b>
+        {left > 0 && <span class="quiet"> · {words.minutesLeft(minutes)}</span>}
       </p>
     </div>
   );

@@ -84,7 +84,7 @@ test("entries go before photos, and an entry saved meanwhile goes before the nex
 
 test("a save is sent by itself after two seconds", async () => {
   stop = startSync();
-  await vi.waitFor(() => expect(server.requests).toHaveLength(1));
+  await vi.waitFor(() => expect(server.requests).toHaveLength(1), { timeout: 10_000 });
   const before = Date.now();
   await set("currency", "USD");
   await vi.waitFor(() => expect(server.texts()).toHaveLength(1), { timeout: 4000 });
@@ -97,16 +97,16 @@ test("after a failure it is tried again within a minute with no new save", async
   server.instead = () => json(500, { code: "fault", message: "oops" });
   await set("currency", "USD");
   stop = startSync();
-  await vi.waitFor(() => expect(syncStatus().problem).toBeDefined());
+  await vi.waitFor(() => expect(syncStatus().problem).toBeDefined(), { timeout: 10_000 });
   server.instead = undefined;
   await vi.advanceTimersByTimeAsync(60_000);
-  await vi.waitFor(() => expect(server.texts()).toHaveLength(1));
+  await vi.waitFor(() => expect(server.texts()).toHaveLength(1), { timeout: 10_000 });
 });
 
 test("Retry-After is obeyed, also after a save", async () => {
   server.instead = () => new Response("", { status: 503, headers: { "retry-after": "3" } });
   stop = startSync();
-  await vi.waitFor(() => expect(syncStatus().problem).toContain("busy"));
+  await vi.waitFor(() => expect(syncStatus().problem).toContain("busy"), { timeout: 10_000 });
   const asked = server.requests.length;
   server.instead = undefined;
   await set("currency", "USD");

@@ -28,6 +28,7 @@ export const syncWords = {
   never: "The server has never answered this phone.",
   check: "Check now",
   checking: "Checking…",
+  noConnection: "No connection. Everything is kept on this phone and goes when there is one.",
   close: "Close",
   parked: (n: number) => `The server refused ${entries(n)}; each is kept here.`,
 };

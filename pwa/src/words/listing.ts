@@ -1,3 +1,5 @@
+import { checkedWords } from "./parts.ts";
+
 /** Words of one listing. */
 export const listingWords = {
   steps: "The appraisal",
@@ -7,13 +9,14 @@ export const listingWords = {
   result: "Result",
   estimate: "Repair estimate",
   offer: "Offer",
-  progress: (done: number, all: number) => `${done} of ${all} done`,
+  progress: checkedWords,
   notStarted: "not started",
   resultAside: "verdict and scores",
   estimateAside: "lines and hours",
   offerAside: "three prices",
   facts: "Which of these is it?",
   factsHint: "The answers decide which checks apply. What is not told hides nothing.",
+  aboutKind: "What this kind covers",
   notTold: "Not told yet",
   fields: "The listing",
   plate: "The maker's plate",
@@ -28,9 +31,8 @@ export const listingWords = {
   titleHint: "What you call it: it heads every document.",
   asking: "Asking price",
   place: "Place",
-  distance: (unit: string) => `Distance, one way (${unit})`,
+  distance: "Distance, one way",
   made: "Year made",
-  capacity: (title: string, unit: string) => `${title} (${unit})`,
   seller: "Who sells it",
   sellerHint:
     "Kinds of sellers keep their equipment differently; the estimate of what was not checked uses it.",

@@ -1,7 +1,10 @@
+import { checkedWords } from "./parts.ts";
+
 /** Words of the list of listings and of adding one. */
 export const listingsWords = {
   title: "Listings",
   add: "Add a listing",
+  what: "Appraise used equipment before you buy: walk around it, get a verdict, a repair estimate and three prices.",
   emptyTitle: "Nothing to appraise yet",
   emptyLead: "A listing is one piece of used equipment that somebody offers. What you do with it here:",
   steps: [
@@ -14,7 +17,7 @@ export const listingsWords = {
   untitled: (kind: string) => (kind === "" ? "Listing without a title" : `${kind}, no title yet`),
   unknownKind: "Kind not known to this version",
   noKind: "Kind not told yet",
-  checks: (done: number, all: number) => `${done} of ${all} checks done`,
+  checks: checkedWords,
   notWalked: (all: number) => `Not walked around yet · ${all} checks`,
   demo: "Invented demonstration",
   conflicts: (n: number) => (n === 1 ? "1 field entered twice" : `${n} fields entered twice`),

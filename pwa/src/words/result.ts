@@ -1,3 +1,5 @@
+import { checkedWords } from "./parts.ts";
+
 /** Words of the result screen; the judgement's own sentences come from the engine. */
 export const resultScreenWords = {
   title: "Result",
@@ -14,7 +16,7 @@ export const resultScreenWords = {
   opening: "Opening offer",
   fair: "Fair offer",
   walkAway: "Walk-away price",
-  odds: (n: number) => `comes out ahead in ${n} of 100`,
+  odds: (n: string) => `comes out ahead in ${n} of 100`,
   noneOfThree: "Opening, fair and walk-away",
   noPrice: "none",
   notAsGift: "Not even as a gift at these odds.",
@@ -40,6 +42,10 @@ export const resultScreenWords = {
   careBefore: (share: string) => `${share} before looking`,
   next: "What to check next",
   nextNone: "Every point that applies was checked.",
+  nextNoneOpen: (skipped: number) =>
+    skipped === 1
+      ? "Every point that applies has an answer; 1 was not checked."
+      : `Every point that applies has an answer; ${skipped} were not checked.`,
   must: "must",
   minutes: (n: string) => `${n} min`,
   gain: (amount: string) => `knowing it is worth ${amount}`,
@@ -50,9 +56,10 @@ export const resultScreenWords = {
       : must === n
         ? `${n} more that must be checked`
         : `${n} more, ${must} of them must`,
+  heldTitle: "Not to be tried now",
   notes: "To know",
-  progress: (graded: number, applies: number, minutes: string) =>
-    `${graded} of ${applies} points graded; about ${minutes} minutes left.`,
+  progress: (graded: number, applies: number, skipped: number, minutes: string) =>
+    `${checkedWords(graded, applies, skipped)}; about ${minutes} minutes left.`,
   toEstimate: "Estimate",
   toOffer: "Offer",
 };

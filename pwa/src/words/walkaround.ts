@@ -1,3 +1,5 @@
+import { checkedWords } from "./parts.ts";
+
 /** Words of the walkaround: the list and the single check. */
 export const walkWords = {
   title: "Walkaround",
@@ -6,12 +8,14 @@ export const walkWords = {
   filter: "Show",
   all: (n: number) => `All ${n}`,
   left: (n: number) => `Left ${n}`,
-  progress: (done: number, all: number) => `${done} of ${all} done`,
+  progress: checkedWords,
   minutesLeft: (n: number) => `about ${n} minutes left`,
   noneLeft: "Every check that applies has an answer.",
   toResult: "Result",
   jump: "Next open check",
   open: "open",
+  held: "held",
+  heldLong: "Not to be tried now",
   byMeasure: "by the measurement",
   noRubric:
     "The kind of equipment is not told or not known to this version, so there is nothing to check yet.",
@@ -44,6 +48,11 @@ export const checkWords = {
   minutes: (n: number) => `about ${n} min`,
   instrument: (list: string) => `You need: ${list}`,
   nothingNeeded: "No instrument needed",
+  heldTitle: "Not to be tried now",
+  heldDo: "Mark it not checked, or enter only what the seller showed by himself.",
+  dangerFailed:
+    "A danger point failed: do not use it. Stand clear and tell the seller. Go on with power-off points only.",
+  toVerdict: "To the verdict",
   place: (n: number, of: number) => `Check ${n} of ${of}`,
   how: "How",
   measured: "Measured",
