@@ -3,7 +3,7 @@
  * the first check to the three prices, start the server, see it on a second device.
  */
 import { expect, type Page, test } from "@playwright/test";
-import { fill, picture, visitOnce } from "./person.ts";
+import { choose, fill, picture, visitOnce } from "./person.ts";
 import { Server } from "./server.ts";
 
 let server: Server;
@@ -44,12 +44,9 @@ test("a two-post lift is appraised with the server stopped, and then shared", as
     "Chains lift, cables level",
     "Single-phase",
   ]) {
-    await page.getByLabel(fact).first().check({ force: true });
+    await choose(page, fact);
   }
-  await page
-    .getByLabel(/^Asymmetric/)
-    .first()
-    .check({ force: true });
+  await choose(page, /^Asymmetric/);
 
   await page.getByRole("link", { name: "Walk around it" }).first().click();
   await page.getByRole("button", { name: "I have read these" }).click();
@@ -99,7 +96,7 @@ test("a two-post lift is appraised with the server stopped, and then shared", as
   await page.getByRole("button", { name: "Add a comparable" }).click();
   await fill(page, "What it is", "Two-post, sold in spring (invented)");
   await fill(page, /^Price/, "7900");
-  await page.getByLabel("paid").first().check({ force: true });
+  await choose(page, "paid");
 
   await page.goto(`${listing}/result`);
   await expect(page.getByText("Not proven").first()).toBeVisible();

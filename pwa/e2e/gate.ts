@@ -3,7 +3,13 @@
  * own instead of the program's, or the program's answers changed on the way.
  * Unlike a route set in the browser it stands in the way of the service worker too.
  */
-import { createServer, type IncomingMessage, request, type Server as HttpServer, type ServerResponse } from "node:http";
+import {
+  createServer,
+  type Server as HttpServer,
+  type IncomingMessage,
+  request,
+  type ServerResponse,
+} from "node:http";
 import type { AddressInfo } from "node:net";
 
 export type Spoil = (path: string, response: ServerResponse) => boolean;

@@ -8,7 +8,9 @@ export async function visitOnce(page: Page, url: string): Promise<void> {
   await expect(page.locator("html")).toHaveAttribute("data-engine", "ready", { timeout: 30_000 });
   await page.waitForFunction(async () => {
     const names = await caches.keys();
-    const kept = await Promise.all(names.map(async (n) => (await (await caches.open(n)).keys()).map((r) => r.url)));
+    const kept = await Promise.all(
+      names.map(async (n) => (await (await caches.open(n)).keys()).map((r) => r.url)),
+    );
     return kept.flat().some((u) => u.includes("engine") && u.includes(".wasm"));
   });
 }
@@ -19,6 +21,13 @@ export async function fill(page: Page, label: string | RegExp, text: string): Pr
   const field = page.locator("#main").getByLabel(label).first();
   await field.fill(text);
   await field.blur();
+}
+
+/** Taps one of several answers, on its words as a thumb would, and sees it taken. */
+export async function choose(page: Page, words: string | RegExp): Promise<void> {
+  const answer = page.locator("#main label.choice-item", { hasText: words }).first();
+  await answer.click();
+  await expect(answer.locator("input")).toBeChecked();
 }
 
 /** A real JPEG, drawn in the page itself. */

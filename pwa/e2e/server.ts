@@ -39,6 +39,7 @@ export class Server {
 
   async run(): Promise<void> {
     let said = "";
+    process.once("exit", () => this.child?.kill("SIGKILL"));
     this.child = spawn(program, ["serve", "--data", this.folder, "--listen", `127.0.0.1:${this.port}`]);
     this.child.stderr?.on("data", (chunk: Buffer) => {
       said += chunk.toString();
