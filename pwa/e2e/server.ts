@@ -20,6 +20,12 @@ async function freePort(): Promise<number> {
   });
 }
 
+/** Programs still running when the tests end, by a fault, are ended with them. */
+const running = new Set<ChildProcess>();
+process.once("exit", () => {
+  for (const child of running) child.kill("SIGKILL");
+});
+
 export class Server {
   private child: ChildProcess | undefined;
   private constructor(
@@ -39,8 +45,8 @@ export class Server {
 
   async run(): Promise<void> {
     let said = "";
-    process.once("exit", () => this.child?.kill("SIGKILL"));
     this.child = spawn(program, ["serve", "--data", this.folder, "--listen", `127.0.0.1:${this.port}`]);
+    running.add(this.child);
     this.child.stderr?.on("data", (chunk: Buffer) => {
       said += chunk.toString();
     });
@@ -63,6 +69,7 @@ export class Server {
     const gone = new Promise((done) => child.once("exit", done));
     child.kill("SIGTERM");
     await gone;
+    running.delete(child);
     this.child = undefined;
     const answered = await fetch(`${this.url}/api/health`).then(
       () => true,

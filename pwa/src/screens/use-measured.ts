@@ -4,7 +4,7 @@ import { saveValue } from "../parts/save.ts";
 import type { FindingView } from "../parts/use-listing.ts";
 
 /** All that was measured at one check: one value of the records. */
-export interface Measured {
+interface Measured {
   quantities: Record<string, Quantity>;
   words: Record<string, string>;
   maker?: Quantity;

@@ -59,7 +59,7 @@ export const resultScreenWords = {
   heldTitle: "Not to be tried now",
   notes: "To know",
   progress: (graded: number, applies: number, skipped: number, minutes: string) =>
-    `${checkedWords(graded, applies, skipped)}; about ${minutes} minutes left.`,
+    `${checkedWords(graded, applies, skipped)}${minutes === "0" ? "." : `; about ${minutes} minutes left.`}`,
   toEstimate: "Estimate",
   toOffer: "Offer",
 };
