@@ -179,7 +179,7 @@ func TestSecondServerProcess(t *testing.T) {
 	if err == nil || !strings.Contains(string(out), "another asfound is already serving this data folder") || strings.Count(string(out), "\n") != 1 {
 		t.Errorf("%v: %s", err, out)
 	}
-	if took := time.Since(start); took > 2*time.Second {
+	if took := time.Since(start); took > 30*time.Second {
 		t.Errorf("it took %v", took)
 	}
 }

@@ -143,13 +143,13 @@ func within(ts *testscript.TestScript, neg bool, args []string) {
 
 func serving(ts *testscript.TestScript, neg bool, args []string) {
 	positive(ts, neg, args, 1)
-	for range 100 {
+	for range 600 {
 		if text, err := os.ReadFile(ts.MkAbs(args[0])); err == nil && bytes.Contains(text, []byte("http://127.0.0.1:")) {
 			return
 		}
 		time.Sleep(50 * time.Millisecond)
 	}
-	ts.Fatalf("no address within 5 s")
+	ts.Fatalf("no address within 30 s")
 }
 
 func limits(ts *testscript.TestScript, neg bool, args []string) {
