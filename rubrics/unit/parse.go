@@ -23,8 +23,16 @@ func ParseDefault(text, dimension, unit string) (Value, error) {
 	if err != nil {
 		return Value{}, err
 	}
+	if bare := strings.TrimSpace(entries.Replace(text)); dimension == "length" && metricLength[unit] &&
+		strings.Contains(bare, "/") && strings.Trim(bare, "0123456789/ -") == "" {
+		return Value{}, refuse(quote(text)+" is a fraction, and the unit is set to "+unit, "write "+bare+" in, or the millimetres as a decimal")
+	}
 	return v, nil
 }
+
+// metricLength are the units in which nobody writes fractions: a bare 3/8 meant
+// inches.
+var metricLength = map[string]bool{"mm": true, "cm": true, "m": true, "um": true, "km": true}
 
 var entries = strings.NewReplacer(
 	"\u00a0", " ", "\u202f", " ", "\u2009", " ", "\t", " ", "−", "-", "–", "-", "⁄", "/",

@@ -160,3 +160,22 @@ func FuzzParse(f *testing.F) {
 		}
 	})
 }
+
+// A bare fraction under a metric unit is an inch fraction in every shop: 3/8 mm
+// would make a cable of a third of a millimetre.
+func TestFractionUnderMetricUnitIsAsked(t *testing.T) {
+	for _, text := range []string{"3/8", "1 1/2", "1-1/2", "⅜"} {
+		if v, err := ParseDefault(text, "length", "mm"); err == nil || !strings.Contains(err.Error(), "write") {
+			t.Errorf("%q under mm: %v, %v, want a question", text, v, err)
+		}
+		if _, err := ParseDefault(text, "length", "in"); err != nil {
+			t.Errorf("%q under in: %v", text, err)
+		}
+		if v, err := ParseDefault(text+" in", "length", "mm"); err != nil || v.Unit != "in" {
+			t.Errorf("%q in: %v, %v", text, v, err)
+		}
+	}
+	if v, err := ParseDefault("9.5", "length", "mm"); err != nil || v.N != 9.5 {
+		t.Errorf("9.5 under mm: %v, %v", v, err)
+	}
+}

@@ -1,3 +1,4 @@
+import type { Rubric } from "../generated/types.ts";
 import { Fold } from "../parts/fold.tsx";
 import { Hazard } from "../parts/hazard.tsx";
 import { Banner } from "../parts/page.tsx";
@@ -27,6 +28,34 @@ export function HeldBlock({ held }: { held: string }) {
       <p>{words.heldDo}</p>
     </section>
   );
+}
+
+/** The questions about the equipment that would tell whether the check applies, while they are not answered. */
+export function OnlyIf({ rubric, stop, facts, id }: OnlyIfProps) {
+  const open = Object.entries(stop.check.when ?? {}).flatMap(([fact, options]) => {
+    const asked = facts[fact] === undefined && rubric.facts?.find((f) => f.id === fact);
+    if (!asked) return [];
+    const titles = asked.options.filter((o) => options.includes(o.id)).map((o) => o.title);
+    return [words.onlyIf(asked.ask, titles)];
+  });
+  if (open.length === 0) return null;
+  return (
+    <Banner tone="note">
+      {open.map((text) => (
+        <p key={text}>{text}</p>
+      ))}
+      <a class="button" href={`/listing/${id}`}>
+        {words.tellIt}
+      </a>
+    </Banner>
+  );
+}
+
+interface OnlyIfProps {
+  rubric: Rubric;
+  stop: Stop;
+  facts: Record<string, string>;
+  id: string;
 }
 
 /** Said at once when a danger point is graded as failed. */

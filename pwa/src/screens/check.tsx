@@ -12,7 +12,7 @@ import { pageWords } from "../words/parts.ts";
 import { cautionWords, walkWords, checkWords as words } from "../words/walkaround.ts";
 import { CautionCard, useCautionsRead } from "./cautions.tsx";
 import { CheckGrades, CheckSkip } from "./check-grades.tsx";
-import { DangerFailed, HeldBlock, Instructions, Lead } from "./check-lead.tsx";
+import { DangerFailed, HeldBlock, Instructions, Lead, OnlyIf } from "./check-lead.tsx";
 import { CheckMeasure } from "./check-measure.tsx";
 import { ConflictList } from "./conflict-list.tsx";
 import { gradeNumber, offered } from "./grade-words.ts";
@@ -160,6 +160,9 @@ function OneCheck({ walk, at, stop, catalogue, list }: OneProps) {
       />
       {failed && <DangerFailed id={walk.listing.id} />}
       {held && <HeldBlock held={held} />}
+      {walk.rubric && (
+        <OnlyIf rubric={walk.rubric} stop={stop} facts={walk.listing.facts} id={walk.listing.id} />
+      )}
       <Instructions stop={stop} first={before?.section.id !== section.id} />
       {definition && check.limit && (
         <CheckMeasure

@@ -44,6 +44,9 @@ export const cautionWords = {
 };
 
 export const checkWords = {
+  onlyIf: (ask: string, options: readonly string[]) =>
+    `This check is only for: ${options.join(" or ")}. Not told yet: ${ask}`,
+  tellIt: "Tell which it is",
   kinds: { look: "Look", measure: "Measure", run: "Run", read: "Read" } as Record<string, string>,
   minutes: (n: number) => `about ${n} min`,
   instrument: (list: string) => `You need: ${list}`,
