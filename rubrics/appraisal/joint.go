@@ -3,6 +3,8 @@ package appraisal
 import (
 	"math"
 	"slices"
+
+	"asfound/rubrics/kernel"
 )
 
 // joint is everything drawn together, once, for one appraisal.
@@ -57,13 +59,13 @@ func (m *model) draw() *joint {
 	failLuck := newStream("failed")
 	over := m.file.Shop.Overrun
 	mean, sd := float64(over.Mean)/10_000, float64(over.SD)/10_000
-	logVar := log(1 + float64(sd*sd)/float64(mean*mean))
-	logSD, logMu := math.Sqrt(logVar), log(mean)-logVar/2
+	logVar := kernel.Log(1 + float64(sd*sd)/float64(mean*mean))
+	logSD, logMu := math.Sqrt(logVar), kernel.Log(mean)-logVar/2
 	tax := float64(m.file.Shop.Tax) / 10_000
 	fees := float64(m.file.Shop.Fees)
 	bad := make([]int, 0, len(m.suspects))
 	for i := range Draws {
-		factor := exp(logMu + float64(logSD*normal.at(overLuck.at(i))))
+		factor := kernel.Exp(logMu + float64(logSD*normal.at(overLuck.at(i))))
 		repair := 0.0
 		for t := range m.tasks {
 			repair += m.tasks[t].draw(i)
@@ -75,7 +77,7 @@ func (m *model) draw() *joint {
 		}
 		value := 0.0
 		if m.known {
-			value = exp(m.belief.mu+float64(m.belief.sd*normal.at(worthLuck.at(i)))) + m.kept
+			value = kernel.Exp(m.belief.mu+float64(m.belief.sd*normal.at(worthLuck.at(i)))) + m.kept
 		}
 		left := scrapValue.draw(i) - haul.draw(i)
 		class := 0

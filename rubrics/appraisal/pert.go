@@ -3,6 +3,8 @@ package appraisal
 import (
 	"math"
 	"sync"
+
+	"asfound/rubrics/kernel"
 )
 
 // pert is a three-point variable in cents with the classic moments: mean
@@ -54,7 +56,7 @@ var grid = sync.OnceValue(func() betaGrid {
 	}
 	for i := range betaSteps {
 		t := (float64(i) + 0.5) / betaSteps
-		g.logSin[i], g.logCos[i] = log(sine(t)), log(sine(1-t))
+		g.logSin[i], g.logCos[i] = kernel.Log(sine(t)), kernel.Log(sine(1-t))
 	}
 	return g
 })
@@ -68,7 +70,7 @@ func betaTable(mean float64) *quantiles {
 	g := grid()
 	var mass [betaSteps]float64
 	for i := range mass {
-		mass[i] = exp(float64((2*alpha-1)*g.logSin[i]) + float64((2*beta-1)*g.logCos[i]))
+		mass[i] = kernel.Exp(float64((2*alpha-1)*g.logSin[i]) + float64((2*beta-1)*g.logCos[i]))
 	}
 	return tabulate(g.points, mass[:])
 }

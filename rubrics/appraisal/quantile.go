@@ -1,6 +1,10 @@
 package appraisal
 
-import "sync"
+import (
+	"sync"
+
+	"asfound/rubrics/kernel"
+)
 
 // cells is the resolution of an inverse distribution table.
 const cells = 1024
@@ -78,7 +82,7 @@ var normalTable = sync.OnceValue(func() *quantiles {
 	}
 	for i := range mass {
 		mid := (points[i] + points[i+1]) / 2
-		mass[i] = exp(-float64(mid*mid) / 2)
+		mass[i] = kernel.Exp(-float64(mid*mid) / 2)
 	}
 	return tabulate(points, mass)
 })

@@ -5,6 +5,7 @@ import (
 	"math"
 	"sort"
 
+	"asfound/rubrics/kernel"
 	"asfound/rubrics/unit"
 )
 
@@ -45,7 +46,7 @@ const percentGoodFloor = 0.10
 func AgeLife(age, life float64) float64 { return min(max(age/life, 0), 1) }
 
 // CostToCapacity scales a price with size: (q2/q1)^n.
-func CostToCapacity(q1, q2, n float64) float64 { return pow(q2/q1, n) }
+func CostToCapacity(q1, q2, n float64) float64 { return kernel.Pow(q2/q1, n) }
 
 // WeightedMedian is the smallest value whose cumulative weight reaches half.
 func WeightedMedian(values, weights []float64) float64 {
@@ -130,9 +131,9 @@ func worth(r *Rubric, f *File, n *notes) (w Worth, b belief, ok bool) {
 	}
 	z := normalTable()
 	w.Known = true
-	w.Centre = cents(exp(b.mu))
-	w.Low = cents(exp(b.mu + float64(b.sd*z.at(0.1))))
-	w.High = cents(exp(b.mu + float64(b.sd*z.at(0.9))))
+	w.Centre = cents(kernel.Exp(b.mu))
+	w.Low = cents(kernel.Exp(b.mu + float64(b.sd*z.at(0.1))))
+	w.High = cents(kernel.Exp(b.mu + float64(b.sd*z.at(0.9))))
 	w.LogSD = round4(b.sd)
 	w.Sentence = worthSentence(&w)
 	return w, b, true
@@ -206,7 +207,7 @@ func bySales(r *Rubric, f *File, w *Worth) (belief, bool) {
 		}
 		row.Used, row.Weight = true, round4(weight)
 		row.Adjusted = cents(float64(float64(c.Price) * factor))
-		values = append(values, log(float64(float64(c.Price)*factor)))
+		values = append(values, kernel.Log(float64(float64(c.Price)*factor)))
 		weights = append(weights, weight)
 		w.Rows = append(w.Rows, row)
 	}
@@ -221,8 +222,8 @@ func bySales(r *Rubric, f *File, w *Worth) (belief, bool) {
 	// Few comparables cannot prove a small spread: the prior counts as four.
 	variance := (salesPrior*salesPriorSD*salesPriorSD + float64(n*float64(spread*spread))) / (salesPrior + n)
 	b := belief{mu: WeightedMedian(values, weights), sd: math.Sqrt(float64(variance * (1 + 1/n)))}
-	w.Sales = &Approach{Centre: cents(exp(b.mu)), LogSD: round4(b.sd), Steps: []string{
-		fmt.Sprintf("%s adjusted to this listing; the middle one by weight is %s.", count(len(values), "comparable"), whole(cents(exp(b.mu)))),
+	w.Sales = &Approach{Centre: cents(kernel.Exp(b.mu)), LogSD: round4(b.sd), Steps: []string{
+		fmt.Sprintf("%s adjusted to this listing; the middle one by weight is %s.", count(len(values), "comparable"), whole(cents(kernel.Exp(b.mu)))),
 		fmt.Sprintf("They scatter by %s; with a prior of %s counted as %d more, the next one would fall within %s either way two times in three.", percent(spread), percent(salesPriorSD), salesPrior, percent(b.sd)),
 	}}
 	return b, true
@@ -290,7 +291,7 @@ func byCost(r *Rubric, f *File, w *Worth, say *notes) (belief, bool) {
 	steps = append(steps, fmt.Sprintf("At %g years: age over a life of %g leaves %s, the remaining-value curve for miscellaneous machines %s; their middle is %s. No curve is published for this kind, so the range is wide.",
 		age, r.Life.Likely, percent(life), percent(curve), percent(left)))
 	own := p.sd / p.mean
-	b := belief{mu: log(float64(price * left)), sd: math.Sqrt(float64(sd*sd) + float64(own*own))}
-	w.Cost = &Approach{Centre: cents(exp(b.mu)), LogSD: round4(b.sd), Steps: steps}
+	b := belief{mu: kernel.Log(float64(price * left)), sd: math.Sqrt(float64(sd*sd) + float64(own*own))}
+	w.Cost = &Approach{Centre: cents(kernel.Exp(b.mu)), LogSD: round4(b.sd), Steps: steps}
 	return b, true
 }

@@ -3,6 +3,8 @@ package appraisal
 import (
 	"math"
 	"testing"
+
+	"asfound/rubrics/kernel"
 )
 
 func near(t *testing.T, id string, got, want, relative float64) {
@@ -48,7 +50,7 @@ func TestAgeLife(t *testing.T) {
 func TestCostToCapacity(t *testing.T) {
 	near(t, "M15", 8_000_000*CostToCapacity(200_000, 400_000, 0.6), 12_125_733, 1e-6)
 	near(t, "M16", 5200*CostToCapacity(10, 7.5, 0.6), 4375.63, 1e-5)
-	near(t, "M17", log(12.1/8.0)/log(2), .5969, 1e-3)
+	near(t, "M17", kernel.Log(12.1/8.0)/kernel.Log(2), .5969, 1e-3)
 }
 
 // M20 and M18/M19 give the floor: Sacramento County Assessor, 2017 schedule,

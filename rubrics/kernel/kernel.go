@@ -1,4 +1,6 @@
-package appraisal
+// Package kernel has the elementary functions of the engine. It is pure arithmetic,
+// so that every build gives the same last bit.
+package kernel
 
 import "math"
 
@@ -11,9 +13,9 @@ const (
 	ln2Low  = 1.90821492927058770002e-10
 )
 
-// exp is e to the x by argument reduction and the FreeBSD msun rational form
+// Exp is e to the x by argument reduction and the FreeBSD msun rational form
 // (e_exp.c, Sun Microsystems 1993), relative error below 1e-15.
-func exp(x float64) float64 {
+func Exp(x float64) float64 {
 	switch {
 	case x > 709:
 		return math.MaxFloat64
@@ -30,8 +32,8 @@ func exp(x float64) float64 {
 	return math.Ldexp(y, int(k))
 }
 
-// log is the natural logarithm (FreeBSD msun e_log.c form); x must be positive.
-func log(x float64) float64 {
+// Log is the natural logarithm (FreeBSD msun e_log.c form); x must be positive.
+func Log(x float64) float64 {
 	f, e := math.Frexp(x)
 	if f < math.Sqrt2/2 {
 		f *= 2
@@ -49,5 +51,5 @@ func log(x float64) float64 {
 	return float64(k*ln2High) - ((half - (float64(s*(half+r)) + float64(k*ln2Low))) - f)
 }
 
-// pow is x to the y for positive x.
-func pow(x, y float64) float64 { return exp(float64(y * log(x))) }
+// Pow is x to the y for positive x.
+func Pow(x, y float64) float64 { return Exp(float64(y * Log(x))) }
