@@ -16,6 +16,7 @@ about: A machine for tests.
 cautions: [Stand clear.]
 capacity: {title: Load, unit: lb, exponent: 0.6}
 life: {low: 10, likely: 20, high: 30}
+depreciation: {survivor: S1, inutility: 0.7}
 scrap:
   value: {low: 1, likely: 2, high: 3}
   haul: {low: 1, likely: 2, high: 3}
@@ -23,6 +24,7 @@ care:
   prior:
     private: [0.3, 0.5, 0.2]
   bad: [0.03, 0.1, 0.3]
+  failed: 0.25
 facts:
   - id: drive
     ask: Which drive?

@@ -47,7 +47,7 @@ func appraise(_ context.Context, args []string, out, _ io.Writer) error {
 	if err != nil {
 		return err
 	}
-	res, err := judge.Of(&doc.File, price)
+	res, err := judge.Of(&doc.File, appraisal.Ask{Price: price})
 	if err != nil {
 		return fmt.Errorf("%s: %w", rest[0], err)
 	}

@@ -51,7 +51,7 @@ func compare(_ context.Context, args []string, out, _ io.Writer) error {
 		if err != nil {
 			return err
 		}
-		r, err := judge.Of(&doc.File, nil)
+		r, err := judge.Of(&doc.File, appraisal.Ask{})
 		if err != nil {
 			return fmt.Errorf("%s: %w", name, err)
 		}

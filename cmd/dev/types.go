@@ -20,7 +20,8 @@ const typesPath = "pwa/src/generated/types.ts"
 func borderTypes() []any {
 	return []any{
 		appraisal.File{}, appraisal.Result{}, appraisal.Rubric{}, appraisal.Part{},
-		limit.Definition{}, limit.Result{}, door.Catalogue{}, door.Reply{}, door.LimitRequest{},
+		limit.Definition{}, limit.Result{}, door.Catalogue{}, door.Reply{}, door.LimitRequest{}, door.AppraiseRequest{}, door.CompareRequest{},
+		appraisal.Comparison{},
 	}
 }
 

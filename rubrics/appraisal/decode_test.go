@@ -123,7 +123,7 @@ func FuzzDecode(f *testing.F) {
 		if _, err := Decode(out); err != nil {
 			t.Fatalf("written back unreadable: %v\n%s", err, out)
 		}
-		if r, err := j.Of(&d.File, nil); err == nil {
+		if r, err := j.Of(&d.File, Ask{}); err == nil {
 			text, err := json.Marshal(r) // refuses NaN and infinities
 			if err != nil {
 				t.Fatal(err)

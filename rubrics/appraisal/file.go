@@ -21,8 +21,15 @@ type File struct {
 	Prices      map[string]Range         `json:"prices,omitempty"` // part id to own price
 	Landing     map[string]LandingChoice `json:"landing,omitempty"`
 	Comparables []Comparable             `json:"comparables,omitempty"`
-	NewPrice    *NewPrice                `json:"new_price,omitempty"`
-	Shop        Shop                     `json:"shop"`
+	// Adjust switches single adjustments of the comparables off, by cause.
+	Adjust   map[string]AdjustChoice `json:"adjust,omitempty"`
+	NewPrice *NewPrice               `json:"new_price,omitempty"`
+	// Lost is worth that age does not explain.
+	Lost *Lost `json:"lost,omitempty"`
+	// Care is the buyer's own belief, before looking, of how it was kept. It
+	// replaces the rubric's.
+	Care *CareBelief `json:"care,omitempty"`
+	Shop Shop        `json:"shop"`
 }
 
 // RubricRef names the rubric an appraisal was made with.
@@ -39,14 +46,17 @@ type Listing struct {
 	Serial   string    `json:"serial,omitempty"`
 	Made     int       `json:"made,omitempty"` // year of manufacture, 0 unknown
 	Capacity *Quantity `json:"capacity,omitempty"`
-	Place    string    `json:"place,omitempty"`
-	Distance *Quantity `json:"distance,omitempty"` // one way, mi or km
-	Asking   *Money    `json:"asking,omitempty"`
-	Seller   string    `json:"seller,omitempty"` // private, dealer, auction, closing
-	Seen     string    `json:"seen,omitempty"`   // where it was found
-	Text     string    `json:"text,omitempty"`   // the listing's own text
-	Note     string    `json:"note,omitempty"`
-	Photos   []Photo   `json:"photos,omitempty"`
+	Hours    float64   `json:"hours,omitempty"` // run so far, 0 unknown
+	// EffectiveAge in years, by condition and rebuilding, where it is not the age.
+	EffectiveAge float64   `json:"effective_age,omitempty"`
+	Place        string    `json:"place,omitempty"`
+	Distance     *Quantity `json:"distance,omitempty"` // one way, mi or km
+	Asking       *Money    `json:"asking,omitempty"`
+	Seller       string    `json:"seller,omitempty"` // private, dealer, auction, closing
+	Seen         string    `json:"seen,omitempty"`   // where it was found
+	Text         string    `json:"text,omitempty"`   // the listing's own text
+	Note         string    `json:"note,omitempty"`
+	Photos       []Photo   `json:"photos,omitempty"`
 }
 
 // Photo names a picture by its content.
@@ -78,16 +88,47 @@ type LandingChoice struct {
 type Comparable struct {
 	ID        string    `json:"id"`
 	Title     string    `json:"title"`
+	Maker     string    `json:"maker,omitempty"`
 	Price     Money     `json:"price"`
 	Basis     string    `json:"basis"` // asked, sold
 	Date      string    `json:"date,omitempty"`
 	Made      int       `json:"made,omitempty"`
 	Capacity  *Quantity `json:"capacity,omitempty"`
+	Hours     float64   `json:"hours,omitempty"`
 	Condition string    `json:"condition,omitempty"` // as_new, sound, worn, bad
+	Complete  string    `json:"complete,omitempty"`  // complete, bare, missing
 	Place     string    `json:"place,omitempty"`
 	Distance  *Quantity `json:"distance,omitempty"`
 	Seen      string    `json:"seen,omitempty"`
+	Note      string    `json:"note,omitempty"`
 	Off       bool      `json:"off,omitempty"`
+}
+
+// AdjustChoice is what the user wants of one adjustment.
+type AdjustChoice struct {
+	Off bool `json:"off,omitempty"`
+}
+
+// CareBelief is the probability of each class of keeping, basis points; they sum
+// to 10,000.
+type CareBelief struct {
+	Well      int `json:"well"`
+	Ordinary  int `json:"ordinary"`
+	Neglected int `json:"neglected"`
+}
+
+// Lost is worth lost by more than age: functional (a better design, a missing
+// feature, dear to run) and economic (nobody needs so many), in basis points,
+// with the user's reasons.
+type Lost struct {
+	Functional    int    `json:"functional,omitempty"`
+	FunctionalWhy string `json:"functional_why,omitempty"`
+	Economic      int    `json:"economic,omitempty"`
+	EconomicWhy   string `json:"economic_why,omitempty"`
+	// Used and Rated output of such equipment, in one unit: economic loss by
+	// inutility 1-(used/rated)^n, in place of Economic.
+	Used  float64 `json:"used,omitempty"`
+	Rated float64 `json:"rated,omitempty"`
 }
 
 // NewPrice is what the nearest equivalent costs new today.
@@ -95,6 +136,15 @@ type NewPrice struct {
 	Price    Range     `json:"price"`
 	Capacity *Quantity `json:"capacity,omitempty"`
 	Seen     string    `json:"seen,omitempty"`
+	// Index brings an older price to today's money.
+	Index *Index `json:"index,omitempty"`
+}
+
+// Index is a published price index, at the time of the price and now.
+type Index struct {
+	Series string  `json:"series,omitempty"`
+	Then   float64 `json:"then"`
+	Now    float64 `json:"now"`
 }
 
 // Shop is the buyer's own settings.
@@ -109,6 +159,9 @@ type Shop struct {
 	// Kept is the part of staying installation work counted in worth in place,
 	// basis points. All of it is the premise "fair market value, installed".
 	Kept int `json:"kept"`
+	// Weights of the criteria when listings are compared, by criterion; what is
+	// not given has the default weight.
+	Weights map[string]int `json:"weights,omitempty"`
 }
 
 // Odds are the chances of coming out ahead behind the three prices, basis points.

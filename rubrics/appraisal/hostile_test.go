@@ -14,7 +14,7 @@ func judgeEdited(t *testing.T, edit func(f *File)) *Result {
 	f := testFile()
 	edit(f)
 	start := time.Now()
-	r, err := testJudge().Of(f, nil)
+	r, err := testJudge().Of(f, Ask{})
 	if err != nil {
 		t.Fatal(err)
 	}

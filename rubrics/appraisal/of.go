@@ -21,9 +21,17 @@ func NewJudge(rubrics []Rubric, parts []Part) *Judge {
 	return j
 }
 
-// Of judges one appraisal. price, if given, is asked about in place of the
-// asking price. An input that makes no sense is refused with an *Error.
-func (jd *Judge) Of(f *File, price *Money) (*Result, error) {
+// Ask is what a judgement is asked about besides the file.
+type Ask struct {
+	// Price in place of the asking price.
+	Price *Money
+	// Minutes left for a plan of what to check next; 0 asks for none.
+	Minutes float64
+}
+
+// Of judges one appraisal. An input that makes no sense is refused with an *Error.
+func (jd *Judge) Of(f *File, ask Ask) (*Result, error) {
+	price := ask.Price
 	if err := f.check(); err != nil {
 		return nil, err
 	}
@@ -60,6 +68,7 @@ func (jd *Judge) Of(f *File, price *Money) (*Result, error) {
 		Safety:    score(walked, func(w Weight) int { return w.Safety }),
 		Condition: score(walked, func(w Weight) int { return w.Condition }),
 		Progress:  progress(walked),
+		Swings:    []Swing{}, Why: map[string]Derivation{},
 	}
 	res.Worth, m.belief, m.known = worth(r, f, n)
 	j := m.draw()

@@ -87,7 +87,7 @@ func TestVerdictTable(t *testing.T) {
 		f := testFile()
 		f.Findings = all(4)
 		f.Findings[c.check] = c.finding
-		r, err := testJudge().Of(f, nil)
+		r, err := testJudge().Of(f, Ask{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -104,7 +104,7 @@ func TestScoresAndBands(t *testing.T) {
 	f := testFile()
 	f.Facts = map[string]string{"phase": "one"} // rules "only" out
 	f.Findings = map[string]Finding{"weld": grade(4), "lock": grade(2)}
-	r, err := testJudge().Of(f, nil)
+	r, err := testJudge().Of(f, Ask{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -121,7 +121,7 @@ func TestScoresAndBands(t *testing.T) {
 func TestPreparationsCountOnce(t *testing.T) {
 	f := testFile()
 	f.Findings = map[string]Finding{"lock": grade(1), "hose": grade(1), "rope": grade(2)}
-	r, err := testJudge().Of(f, nil)
+	r, err := testJudge().Of(f, Ask{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -142,7 +142,7 @@ func TestPreparationsCountOnce(t *testing.T) {
 		t.Errorf("fix is needed by %v, want lock and hose", r.Estimate.Lines[1].Because)
 	}
 	f.Ways = map[string]string{"fix": "hire", "other": "buy"}
-	if r, err = testJudge().Of(f, nil); err != nil || r.Estimate.Lines[1].Way != "hire" {
+	if r, err = testJudge().Of(f, Ask{}); err != nil || r.Estimate.Lines[1].Way != "hire" {
 		t.Errorf("way %q, %v", r.Estimate.Lines[1].Way, err)
 	}
 }
@@ -152,7 +152,7 @@ func TestPreparationsCountOnce(t *testing.T) {
 func TestRepairMomentsAreExact(t *testing.T) {
 	f := testFile()
 	f.Findings = map[string]Finding{"lock": grade(1), "rope": grade(1)}
-	r, err := testJudge().Of(f, nil)
+	r, err := testJudge().Of(f, Ask{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -172,7 +172,7 @@ func TestRepairMomentsAreExact(t *testing.T) {
 func TestCarePosterior(t *testing.T) {
 	f := testFile()
 	f.Findings = map[string]Finding{"lock": grade(1), "rope": grade(3)}
-	r, err := testJudge().Of(f, nil)
+	r, err := testJudge().Of(f, Ask{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -189,11 +189,11 @@ func TestScrapFindingIsNeverAFreeRepair(t *testing.T) {
 	sound, cracked := testFile(), testFile()
 	sound.Findings = map[string]Finding{"weld": grade(4), "lock": grade(4), "rope": grade(4), "hose": grade(4), "paint": grade(4), "only": grade(4)}
 	cracked.Findings = map[string]Finding{"weld": grade(0), "lock": grade(4), "rope": grade(4), "hose": grade(4), "paint": grade(4), "only": grade(4)}
-	a, err := testJudge().Of(sound, nil)
+	a, err := testJudge().Of(sound, Ask{})
 	if err != nil {
 		t.Fatal(err)
 	}
-	b, err := testJudge().Of(cracked, nil)
+	b, err := testJudge().Of(cracked, Ask{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -212,7 +212,7 @@ func TestWaterfallAddsUp(t *testing.T) {
 	f := testFile()
 	f.Findings = map[string]Finding{"lock": grade(1), "rope": grade(2)}
 	f.Shop.Tax, f.Shop.Fees = 6_25, 75_00
-	r, err := testJudge().Of(f, nil)
+	r, err := testJudge().Of(f, Ask{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -241,7 +241,7 @@ func TestWaterfallAddsUp(t *testing.T) {
 }
 
 func TestNextPutsDangerFirst(t *testing.T) {
-	r, err := testJudge().Of(testFile(), nil)
+	r, err := testJudge().Of(testFile(), Ask{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -283,7 +283,7 @@ func TestHeldChecks(t *testing.T) {
 	} {
 		f := testFile()
 		f.Findings = map[string]Finding{"weld": c.weld, "lock": grade(3), "rope": grade(3), "run": grade(3)}
-		r, err := judge.Of(f, nil)
+		r, err := judge.Of(f, Ask{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -324,7 +324,7 @@ func TestAnyFindingsGiveAnHonestResult(t *testing.T) {
 		}
 		asking := Money(rapid.Int64Range(0, int64(maxMoney)).Draw(t, "asking"))
 		f.Listing.Asking = &asking
-		a, err := j.Of(f, nil)
+		a, err := j.Of(f, Ask{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -332,7 +332,7 @@ func TestAnyFindingsGiveAnHonestResult(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		b, _ := j.Of(f, nil)
+		b, _ := j.Of(f, Ask{})
 		two, _ := json.Marshal(b)
 		if string(one) != string(two) {
 			t.Fatal("two runs differ")
@@ -375,7 +375,7 @@ func TestRefusesNonsense(t *testing.T) {
 	} {
 		f := testFile()
 		c.spoil(f)
-		_, err := testJudge().Of(f, nil)
+		_, err := testJudge().Of(f, Ask{})
 		e, ok := err.(*Error)
 		if !ok {
 			t.Errorf("%s: got %v, want an *Error", name, err)
@@ -392,7 +392,7 @@ func TestComparablesLeftOutSayWhy(t *testing.T) {
 	f := testFile()
 	f.Comparables[0].Date = "2030-01-01"
 	f.Comparables = append(f.Comparables, Comparable{ID: "c", Basis: "sold"}, Comparable{ID: "d", Basis: "sold", Price: 1, Off: true})
-	r, err := testJudge().Of(f, nil)
+	r, err := testJudge().Of(f, Ask{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -408,7 +408,7 @@ func TestScrapWithoutWorth(t *testing.T) {
 	f := testFile()
 	f.Comparables = nil
 	f.Findings = map[string]Finding{"weld": grade(0)}
-	r, err := testJudge().Of(f, nil)
+	r, err := testJudge().Of(f, Ask{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -424,7 +424,7 @@ func TestOlderRubricKeepsFindings(t *testing.T) {
 	f := testFile()
 	f.Rubric.Version = 1
 	f.Findings = map[string]Finding{"gone": grade(0), "lock": grade(4)}
-	r, err := testJudge().Of(f, nil)
+	r, err := testJudge().Of(f, Ask{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -21,6 +21,12 @@ type Result struct {
 	Worth     Worth         `json:"worth"`
 	Offer     Offer         `json:"offer"`
 	Next      []Next        `json:"next"`
+	// Plan is what to do in the minutes asked about.
+	Plan *Plan `json:"plan"`
+	// Swings are the inputs that move the fair offer most, largest first.
+	Swings []Swing `json:"swings"`
+	// Why holds the derivation of every figure shown, by its id.
+	Why map[string]Derivation `json:"why"`
 }
 
 // Verdict is what the findings allow; it never says safe.
@@ -156,17 +162,33 @@ type Doubt struct {
 type Worth struct {
 	Known bool `json:"known"`
 	// Missing says what is needed when Known is false.
-	Missing  string          `json:"missing,omitempty"`
-	Centre   Money           `json:"centre"`
-	Low      Money           `json:"low"`  // 10 %
-	High     Money           `json:"high"` // 90 %
-	LogSD    float64         `json:"log_sd"`
-	InPlace  Money           `json:"in_place"` // centre plus what stays of landing
-	Widened  bool            `json:"widened"`
-	Sentence string          `json:"sentence"`
-	Sales    *Approach       `json:"sales,omitempty"`
-	Cost     *Approach       `json:"cost,omitempty"`
-	Rows     []ComparableRow `json:"rows"`
+	Missing  string    `json:"missing,omitempty"`
+	Centre   Money     `json:"centre"`
+	Low      Money     `json:"low"`  // 10 %
+	High     Money     `json:"high"` // 90 %
+	LogSD    float64   `json:"log_sd"`
+	InPlace  Money     `json:"in_place"` // centre plus what stays of landing
+	Widened  bool      `json:"widened"`
+	Sentence string    `json:"sentence"`
+	Sales    *Approach `json:"sales,omitempty"`
+	Cost     *Approach `json:"cost,omitempty"`
+	// Rates are the adjustments of the comparables, with where each comes from.
+	Rates []AdjustRate    `json:"rates"`
+	Rows  []ComparableRow `json:"rows"`
+}
+
+// AdjustRate is one kind of adjustment of the comparables.
+type AdjustRate struct {
+	Cause string `json:"cause"` // asked, time, age, hours, capacity, condition, complete, maker
+	Title string `json:"title"`
+	Off   bool   `json:"off"`
+	// Says is the rate in words: what a difference does to the price.
+	Says string `json:"says"`
+	// FromData is the share of the certainty that the comparables brought, 0 to 1;
+	// the rest is the stated prior.
+	FromData float64 `json:"from_data"`
+	// Used tells whether any comparable needed it.
+	Used bool `json:"used"`
 }
 
 // Approach is one of the two ways to worth.
@@ -183,15 +205,20 @@ type ComparableRow struct {
 	Title       string       `json:"title"`
 	Price       Money        `json:"price"`
 	Adjusted    Money        `json:"adjusted"`
-	Weight      float64      `json:"weight"`
+	Weight      float64      `json:"weight"` // share of all comparables, 0 to 1
 	Used        bool         `json:"used"`
 	Adjustments []Adjustment `json:"adjustments"`
-	Note        string       `json:"note,omitempty"`
+	// Outlier is set where it stands so far apart that it lost weight.
+	Outlier bool `json:"outlier,omitempty"`
+	// Same is the id of the comparable it repeats; the copies count once together.
+	Same string `json:"same,omitempty"`
+	Note string `json:"note,omitempty"`
 }
 
 // Adjustment is one factor on a comparable's price.
 type Adjustment struct {
 	Cause  string  `json:"cause"`
+	Title  string  `json:"title"`
 	Factor float64 `json:"factor"`
 }
 
@@ -210,6 +237,10 @@ type Offer struct {
 	Ahead     *Money      `json:"ahead"`  // mean of coming out ahead at that price
 	Waterfall []Step      `json:"waterfall"`
 	Sentences []string    `json:"sentences"`
+	// Step is what the three prices are rounded down to, and Error how far the
+	// drawing may have moved the fair offer (one standard error); Error is below Step.
+	Step  Money `json:"step"`
+	Error Money `json:"error"`
 }
 
 // CurvePoint is the chance of coming out ahead at a price.
@@ -263,4 +294,51 @@ type Next struct {
 	Must    bool    `json:"must"` // a danger check: first whatever it is worth
 	// Held says why it is not to be tried now; such points come last.
 	Held string `json:"held,omitempty"`
+}
+
+// Plan is a short list that fits into the time left, in walking order.
+type Plan struct {
+	Minutes  float64     `json:"minutes"` // asked about
+	Used     float64     `json:"used"`
+	Points   []PlanPoint `json:"points"`
+	Gain     Money       `json:"gain"` // of knowing them all before deciding
+	Sentence string      `json:"sentence"`
+}
+
+// PlanPoint is one check of a plan.
+type PlanPoint struct {
+	Check   string  `json:"check"`
+	Title   string  `json:"title"`
+	Hazard  string  `json:"hazard"`
+	Minutes float64 `json:"minutes"`
+	Must    bool    `json:"must"`
+}
+
+// Swing is what the fair offer would be if one input were known to lie low or
+// high (its 10 % and 90 %), all else as uncertain as before.
+type Swing struct {
+	Input string `json:"input"`
+	Title string `json:"title"`
+	// Low and High are fair offers, at the input's low and high value; negative
+	// where even a gift would not do.
+	Low    Money  `json:"low"`
+	High   Money  `json:"high"`
+	LowAt  string `json:"low_at"` // the input's values, in words
+	HighAt string `json:"high_at"`
+	// Sentence says it in words.
+	Sentence string `json:"sentence"`
+}
+
+// Derivation tells how a figure came about, down to the inputs.
+type Derivation struct {
+	Title  string           `json:"title"`
+	Figure string           `json:"figure"` // as shown
+	Steps  []DerivationStep `json:"steps"`
+}
+
+// DerivationStep is one sentence of a derivation.
+type DerivationStep struct {
+	Text string `json:"text"`
+	// Of is the id of the figure it rests on, which has a derivation of its own.
+	Of string `json:"of,omitempty"`
 }

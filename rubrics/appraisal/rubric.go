@@ -11,9 +11,10 @@ type Rubric struct {
 	Cautions []string `json:"cautions" yaml:"cautions" validate:"min=1,dive,required,max=400"`
 	Capacity Capacity `json:"capacity" yaml:"capacity"`
 	// Life is the normal useful life in years, sound and maintained; a judgement.
-	Life  Years `json:"life" yaml:"life"`
-	Scrap Scrap `json:"scrap" yaml:"scrap"`
-	Care  Care  `json:"care" yaml:"care"`
+	Life         Years        `json:"life" yaml:"life"`
+	Depreciation Depreciation `json:"depreciation" yaml:"depreciation"`
+	Scrap        Scrap        `json:"scrap" yaml:"scrap"`
+	Care         Care         `json:"care" yaml:"care"`
 	// Facts decide which checks apply.
 	Facts        []Fact        `json:"facts,omitempty" yaml:"facts" validate:"dive"`
 	Landing      []Landing     `json:"landing" yaml:"landing" validate:"min=1,dive"`
@@ -54,6 +55,26 @@ type Care struct {
 	// Bad is the probability that a check would be found bad or failed, by class,
 	// where the check states none of its own.
 	Bad [3]float64 `json:"bad" yaml:"bad" validate:"dive,gt=0,lt=1"`
+	// Failed is the share of the bad points that have failed outright.
+	Failed float64 `json:"failed" yaml:"failed" validate:"gt=0,lt=1"`
+	// Older tilts the prior for equipment past an age.
+	Older *Older `json:"older,omitempty" yaml:"older"`
+}
+
+// Older multiplies the prior of each class for equipment older than After years.
+type Older struct {
+	After float64    `json:"after" yaml:"after" validate:"gt=0,lte=100"`
+	Odds  [3]float64 `json:"odds" yaml:"odds" validate:"dive,gt=0,lte=20"`
+}
+
+// Depreciation ties a kind to published curves. Where none is published for it,
+// Class is empty, and the class for miscellaneous machines is used, widened.
+type Depreciation struct {
+	Class string `json:"class,omitempty" yaml:"class" validate:"max=40"`
+	// Survivor is the Iowa type of the kind's retirements, S0 to S4.
+	Survivor string `json:"survivor" yaml:"survivor" validate:"oneof=S0 S1 S2 S3 S4"`
+	// Inutility is the exponent by which idle capacity takes worth.
+	Inutility float64 `json:"inutility" yaml:"inutility" validate:"gte=0.3,lte=1.2"`
 }
 
 // Fact is asked once, first.

@@ -94,7 +94,7 @@ type belief struct{ mu, sd float64 }
 // worth values the same thing sound and complete; ok is false where nothing is
 // known of it.
 func worth(r *Rubric, f *File, n *notes) (w Worth, b belief, ok bool) {
-	w.Rows = []ComparableRow{}
+	w.Rows, w.Rates = []ComparableRow{}, []AdjustRate{}
 	if q := f.Listing.Capacity; q != nil && capacity(r, q) == 0 {
 		n.add("The capacity %g %.20s does not convert to %s, so no price is scaled by it.", q.N, q.Unit, r.Capacity.Unit)
 	}
@@ -172,7 +172,7 @@ func bySales(r *Rubric, f *File, w *Worth) (belief, bool) {
 		factor := 1.0
 		adjust := func(cause string, by float64) {
 			factor *= by
-			row.Adjustments = append(row.Adjustments, Adjustment{cause, round4(by)})
+			row.Adjustments = append(row.Adjustments, Adjustment{Cause: cause, Title: cause, Factor: round4(by)})
 		}
 		if c.Basis == "asked" {
 			adjust("asked to sold", askedToSold)

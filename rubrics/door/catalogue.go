@@ -31,6 +31,22 @@ type LimitRequest struct {
 	Given map[string]string `json:"given"`
 }
 
+// AppraiseRequest asks for the judgement of a file, optionally at another price
+// and for a plan of the minutes left.
+type AppraiseRequest struct {
+	File    json.RawMessage  `json:"file"`
+	Price   *appraisal.Money `json:"price,omitempty"`
+	Minutes float64          `json:"minutes,omitempty"`
+}
+
+// CompareRequest asks for a comparison of files, each at its asking price or at
+// the price given for it. Weights of the criteria are those of the first file's
+// shop.
+type CompareRequest struct {
+	Files  []json.RawMessage  `json:"files"`
+	Prices []*appraisal.Money `json:"prices,omitempty"`
+}
+
 // Reply is what every call answers: a value or an error in the user's words.
 type Reply struct {
 	Value json.RawMessage `json:"value,omitempty"`

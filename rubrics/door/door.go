@@ -34,11 +34,6 @@ func NewCatalogue(rubrics []appraisal.Rubric, parts []appraisal.Part, dated stri
 	}
 }
 
-type appraiseRequest struct {
-	File  json.RawMessage  `json:"file"`
-	Price *appraisal.Money `json:"price,omitempty"`
-}
-
 type quantityRequest struct {
 	Text      string `json:"text"`
 	Dimension string `json:"dimension"`
@@ -61,7 +56,7 @@ func (d *Door) answer(name string, argument []byte) (any, error) {
 	case "catalogue":
 		return d.text, nil
 	case "appraise":
-		var q appraiseRequest
+		var q AppraiseRequest
 		if err := json.Unmarshal(argument, &q); err != nil {
 			return nil, err
 		}
@@ -69,7 +64,7 @@ func (d *Door) answer(name string, argument []byte) (any, error) {
 		if err != nil {
 			return nil, err
 		}
-		return d.judge.Of(&doc.File, q.Price)
+		return d.judge.Of(&doc.File, appraisal.Ask{Price: q.Price, Minutes: q.Minutes})
 	case "limit":
 		var q LimitRequest
 		if err := json.Unmarshal(argument, &q); err != nil {

@@ -1,7 +1,21 @@
 // Generated from the Go types by `go run ./cmd/dev types`; do not edit.
 
+export interface AdjustChoice {
+  off?: boolean;
+}
+
+export interface AdjustRate {
+  cause: string;
+  title: string;
+  off: boolean;
+  says: string;
+  from_data: number;
+  used: boolean;
+}
+
 export interface Adjustment {
   cause: string;
+  title: string;
   factor: number;
 }
 
@@ -13,6 +27,12 @@ export interface AllIn {
   repair: number;
   hidden: number;
   total: number;
+}
+
+export interface AppraiseRequest {
+  file: unknown;
+  price?: number;
+  minutes?: number;
 }
 
 export interface Approach {
@@ -32,6 +52,14 @@ export interface Capacity {
 export interface Care {
   prior: Record<string, [number, number, number]>;
   bad: [number, number, number];
+  failed: number;
+  older?: Older;
+}
+
+export interface CareBelief {
+  well: number;
+  ordinary: number;
+  neglected: number;
 }
 
 export interface Catalogue {
@@ -85,15 +113,19 @@ export interface Choice {
 export interface Comparable {
   id: string;
   title: string;
+  maker?: string;
   price: number;
   basis: string;
   date?: string;
   made?: number;
   capacity?: Quantity;
+  hours?: number;
   condition?: string;
+  complete?: string;
   place?: string;
   distance?: Quantity;
   seen?: string;
+  note?: string;
   off?: boolean;
 }
 
@@ -105,7 +137,32 @@ export interface ComparableRow {
   weight: number;
   used: boolean;
   adjustments: Adjustment[];
+  outlier?: boolean;
+  same?: string;
   note?: string;
+}
+
+export interface CompareRequest {
+  files: unknown[];
+  prices?: number | null[];
+}
+
+export interface Comparison {
+  currency: string;
+  sides: Side[];
+  better: number | null[][];
+  overtake: number | null[][];
+  order: number[];
+  criteria: Criterion[];
+  moves: Move[];
+  sentences: string[];
+}
+
+export interface Criterion {
+  id: string;
+  title: string;
+  scale: string;
+  weight: number;
 }
 
 export interface CurvePoint {
@@ -120,6 +177,23 @@ export interface Cut {
   speed: number;
   feed: number;
   passes: number;
+}
+
+export interface Depreciation {
+  class?: string;
+  survivor: string;
+  inutility: number;
+}
+
+export interface Derivation {
+  title: string;
+  figure: string;
+  steps: DerivationStep[];
+}
+
+export interface DerivationStep {
+  text: string;
+  of?: string;
 }
 
 export interface Doubt {
@@ -158,7 +232,10 @@ export interface File {
   prices?: Record<string, Range>;
   landing?: Record<string, LandingChoice>;
   comparables?: Comparable[];
+  adjust?: Record<string, AdjustChoice>;
   new_price?: NewPrice;
+  lost?: Lost;
+  care?: CareBelief;
   shop: Shop;
 }
 
@@ -193,6 +270,12 @@ export interface Hours {
   low: number;
   likely: number;
   high: number;
+}
+
+export interface Index {
+  series?: string;
+  then: number;
+  now: number;
 }
 
 export interface Landing {
@@ -296,6 +379,8 @@ export interface Listing {
   serial?: string;
   made?: number;
   capacity?: Quantity;
+  hours?: number;
+  effective_age?: number;
   place?: string;
   distance?: Quantity;
   asking?: number;
@@ -304,6 +389,15 @@ export interface Listing {
   text?: string;
   note?: string;
   photos?: Photo[];
+}
+
+export interface Lost {
+  functional?: number;
+  functional_why?: string;
+  economic?: number;
+  economic_why?: string;
+  used?: number;
+  rated?: number;
 }
 
 export interface Make {
@@ -315,10 +409,19 @@ export interface Make {
   spread: number;
 }
 
+export interface Move {
+  criterion: string;
+  from: number;
+  to: number;
+  winner: number;
+  sentence: string;
+}
+
 export interface NewPrice {
   price: Range;
   capacity?: Quantity;
   seen?: string;
+  index?: Index;
 }
 
 export interface Next {
@@ -350,6 +453,13 @@ export interface Offer {
   ahead: number | null;
   waterfall: Step[];
   sentences: string[];
+  step: number;
+  error: number;
+}
+
+export interface Older {
+  after: number;
+  odds: [number, number, number];
 }
 
 export interface Option {
@@ -386,6 +496,22 @@ export interface PartUse {
 export interface Photo {
   hash: string;
   at?: string;
+}
+
+export interface Plan {
+  minutes: number;
+  used: number;
+  points: PlanPoint[];
+  gain: number;
+  sentence: string;
+}
+
+export interface PlanPoint {
+  check: string;
+  title: string;
+  hazard: string;
+  minutes: number;
+  must: boolean;
 }
 
 export interface Point {
@@ -463,6 +589,9 @@ export interface Result {
   worth: Worth;
   offer: Offer;
   next: Next[];
+  plan: Plan | null;
+  swings: Swing[];
+  why: Record<string, Derivation>;
 }
 
 export interface Rubric {
@@ -473,6 +602,7 @@ export interface Rubric {
   cautions: string[];
   capacity: Capacity;
   life: Years;
+  depreciation: Depreciation;
   scrap: Scrap;
   care: Care;
   facts?: Fact[];
@@ -518,6 +648,30 @@ export interface Shop {
   odds: Odds;
   overrun: Overrun;
   kept: number;
+  weights?: Record<string, number>;
+}
+
+export interface Side {
+  title: string;
+  verdict: Verdict;
+  safety: Score;
+  condition: Score;
+  price: number | null;
+  odds: number | null;
+  ahead: number | null;
+  ahead_low: number | null;
+  ahead_high: number | null;
+  all_in: AllIn | null;
+  opening: PricePoint | null;
+  fair: PricePoint | null;
+  walk_away: PricePoint | null;
+  hours: number;
+  distance: Quantity | null;
+  hides: number;
+  gate: string;
+  score: number | null;
+  parts: number | null[];
+  missing?: string;
 }
 
 export interface Step {
@@ -531,6 +685,16 @@ export interface Step {
 export interface StepLine {
   title: string;
   amount: number;
+}
+
+export interface Swing {
+  input: string;
+  title: string;
+  low: number;
+  high: number;
+  low_at: string;
+  high_at: string;
+  sentence: string;
 }
 
 export interface Verdict {
@@ -579,6 +743,7 @@ export interface Worth {
   sentence: string;
   sales?: Approach;
   cost?: Approach;
+  rates: AdjustRate[];
   rows: ComparableRow[];
 }
 
