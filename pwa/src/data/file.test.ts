@@ -22,6 +22,7 @@ test("a whole appraisal", () => {
     seller: "private",
     date: "2031-05-20",
     newprice: { price: { low: 1, likely: 2, high: 3 }, seen: "made-up catalogue" },
+    care: { well: 1500, ordinary: 6000, neglected: 2500 },
     [`photo/${later}`]: { at: "2031-05-20T11:00:00Z", width: 4, height: 3 },
     [`photo/${hash}`]: { at: "2031-05-20T10:00:00Z", width: 4, height: 3 },
     "fact/power": "three-phase",
@@ -48,7 +49,7 @@ test("a whole appraisal", () => {
     listing,
     comparables,
     book,
-    shop: values({ tax: 825, "rate/own": 4000 }),
+    shop: values({ tax: 825, "rate/own": 4000, "weight/ahead": 70 }),
   });
   expect(problems).toEqual([]);
   expect(file).toEqual({
@@ -88,7 +89,8 @@ test("a whole appraisal", () => {
       { id: "b", title: "another", price: 180000, basis: "sold", off: true },
     ],
     new_price: { price: { low: 1, likely: 2, high: 3 }, seen: "made-up catalogue" },
-    shop: { ...shop, tax: 825, rates: { own: 4000, electrician: 9500 } },
+    care: { well: 1500, ordinary: 6000, neglected: 2500 },
+    shop: { ...shop, tax: 825, rates: { own: 4000, electrician: 9500 }, weights: { ahead: 70 } },
   });
 });
 
@@ -106,6 +108,8 @@ test.each<[string, Json]>([
   ["finding/wr09/measured", { maker: 7 }],
   ["landing/rigger", { cost: { low: 3, likely: 2, high: 1 } }],
   ["newprice", { price: 7 }],
+  ["care", { well: 5000, ordinary: 4000, neglected: 2000 }],
+  ["care", { well: 10000 }],
   ["photo/no-hash", { at: "" }],
 ])("%s of a wrong shape is left out and named", (path, value) => {
   const { file, problems } = build({ listing: values({ [path]: value }) });
@@ -116,11 +120,11 @@ test.each<[string, Json]>([
 
 test("settings of a wrong shape leave the defaults, whole", () => {
   const { shop: found, problems } = shopSettings(
-    values({ odds: { opening: 8000 }, tax: -1, currency: "EUR" }),
+    values({ odds: { opening: 8000 }, tax: -1, currency: "EUR", "weight/odds": "much" }),
     shop,
   );
   expect(found).toEqual({ ...shop, currency: "EUR" });
-  expect(problems).toHaveLength(2);
+  expect(problems).toHaveLength(3);
 });
 
 test("whatever stands in the rows, a file comes out that JSON can carry", () => {
@@ -136,13 +140,14 @@ test("whatever stands in the rows, a file comes out that JSON can carry", () => 
     "finding/a",
     "landing/x",
     "newprice",
+    "care",
     `photo/${hash}`,
   ];
   const anyValues = fc.dictionary(fc.constantFrom(...paths), fc.jsonValue());
   fc.assert(
     fc.property(
       anyValues,
-      fc.dictionary(fc.constantFrom("tax", "odds", "rate/own", "overrun"), fc.jsonValue()),
+      fc.dictionary(fc.constantFrom("tax", "odds", "rate/own", "overrun", "weight/odds"), fc.jsonValue()),
       (a, b) => {
         const { file } = build({
           listing: values(a as Record<string, Json>),

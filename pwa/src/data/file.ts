@@ -1,5 +1,6 @@
 import type {
   File as AppraisalFile,
+  CareBelief,
   Comparable,
   Finding,
   LandingChoice,
@@ -96,6 +97,7 @@ export function appraisalFile(
     landing: orNone(landing(listing)),
     comparables: comparables(new Reader(docs.comparables, problems, "Comparables: "), rubric?.id ?? ""),
     new_price: listing.get("newprice", newPriceOf, "three amounts in rising order"),
+    care: listing.get("care", careOf, "three chances in whole basis points that make 10000 together"),
     shop: shop.shop,
   });
   return { file, problems: [...problems, ...shop.problems] };
@@ -236,6 +238,14 @@ function newPriceOf(value: Json | undefined): NewPrice | undefined {
   );
 }
 
+/** What was believed of its keeping before looking; half a belief is none. */
+function careOf(value: Json | undefined): CareBelief | undefined {
+  if (!isRecord(value)) return undefined;
+  const [well, ordinary, neglected] = [value.well, value.ordinary, value.neglected].map(basisPointsOf);
+  if (well === undefined || ordinary === undefined || neglected === undefined) return undefined;
+  return well + ordinary + neglected === 10_000 ? { well, ordinary, neglected } : undefined;
+}
+
 /** Those of the same kind of equipment. */
 function comparables(read: Reader, kind: string): Comparable[] | undefined {
   const found: Comparable[] = [];
@@ -280,6 +290,11 @@ export function shopSettings(shop: Values, defaultShop: Shop): { shop: Shop; pro
     const rate = read.money(path);
     if (rate !== undefined) rates[trade] = rate;
   }
+  const weights: Record<string, number> = {};
+  for (const [criterion, path] of read.under("weight/")) {
+    const weight = read.get(path, basisPointsOf, "a whole number of 0 or more");
+    if (weight !== undefined) weights[criterion] = weight;
+  }
   const points = (names: readonly string[]) => (value: Json | undefined) => pointsOf(names, value);
   const odds = read.get("odds", points(["opening", "fair", "walk_away"]), "three odds");
   const overrun = read.get("overrun", points(["mean", "sd"]), "a mean and a spread");
@@ -293,6 +308,7 @@ export function shopSettings(shop: Values, defaultShop: Shop): { shop: Shop; pro
       odds: { ...defaultShop.odds, ...odds },
       overrun: { ...defaultShop.overrun, ...overrun },
       kept: read.get("kept", basisPointsOf, "a share in whole basis points") ?? defaultShop.kept,
+      ...(Object.keys(weights).length > 0 ? { weights: { ...defaultShop.weights, ...weights } } : {}),
     },
     problems,
   };

@@ -144,14 +144,14 @@ export interface ComparableRow {
 
 export interface CompareRequest {
   files: unknown[];
-  prices?: number | null[];
+  prices?: (number | null)[];
 }
 
 export interface Comparison {
   currency: string;
   sides: Side[];
-  better: number | null[][];
-  overtake: number | null[][];
+  better: (number | null)[][];
+  overtake: (number | null)[][];
   order: number[];
   criteria: Criterion[];
   moves: Move[];
@@ -670,7 +670,7 @@ export interface Side {
   hides: number;
   gate: string;
   score: number | null;
-  parts: number | null[];
+  parts: (number | null)[];
   missing?: string;
 }
 

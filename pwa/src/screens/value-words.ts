@@ -1,4 +1,5 @@
 /** What a stored path is called and how its value reads, for conflicts. */
+import { percent } from "../charts/format.ts";
 import type { Json } from "../data/value.ts";
 import type { Catalogue, Choice, Rubric } from "../generated/types.ts";
 import { showMoney } from "../parts/money.ts";
@@ -53,6 +54,10 @@ function objectText(value: { [key: string]: Json }, catalogue: Catalogue | undef
   }
   if (typeof value.skipped === "string") {
     return conflictWords.skipped(titleOf(catalogue?.reasons, value.skipped));
+  }
+  const { well, ordinary, neglected } = value;
+  if (typeof well === "number" && typeof ordinary === "number" && typeof neglected === "number") {
+    return conflictWords.care(percent(well / 10_000), percent(ordinary / 10_000), percent(neglected / 10_000));
   }
   if (typeof value.n === "number" && typeof value.unit === "string") return `${value.n} ${value.unit}`.trim();
   if (typeof value.id === "string") {

@@ -77,6 +77,7 @@ export const listingWords = {
     date: "Date of the appraisal",
     deleted: "Deleted",
     newprice: "Price of a new one",
+    care: "Own belief of how it was kept",
   } as Record<string, string>,
   deleteLabel: "Listing deleted",
   backLabel: "Listing brought back",
@@ -98,6 +99,8 @@ export const conflictWords = {
   measured: (check: string) => `${check}: measured`,
   findingNote: (check: string) => `${check}: note`,
   grade: (n: number, word: string) => `${n} ${word}`,
+  care: (well: string, ordinary: string, neglected: string) =>
+    `${well} well kept, ${ordinary} ordinary, ${neglected} neglected`,
   skipped: (reason: string) => `not checked: ${reason}`,
   yes: "yes",
   no: "no",
