@@ -57,7 +57,11 @@ function objectText(value: { [key: string]: Json }, catalogue: Catalogue | undef
   }
   const { well, ordinary, neglected } = value;
   if (typeof well === "number" && typeof ordinary === "number" && typeof neglected === "number") {
-    return conflictWords.care(percent(well / 10_000), percent(ordinary / 10_000), percent(neglected / 10_000));
+    return conflictWords.care(
+      percent(well / 10_000),
+      percent(ordinary / 10_000),
+      percent(neglected / 10_000),
+    );
   }
   if (typeof value.n === "number" && typeof value.unit === "string") return `${value.n} ${value.unit}`.trim();
   if (typeof value.id === "string") {
