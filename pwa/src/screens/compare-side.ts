@@ -21,7 +21,7 @@ export function inOrder(comparison: Comparison, ids: readonly string[]): Lettere
   });
 }
 
-/** A pair of which the first is more likely the worse one at its price. */
+/** A pair of which the first is more likely the worse one at its price, or has no price yet. */
 export interface Behind {
   behind: Lettered;
   ahead: Lettered;
@@ -39,8 +39,9 @@ export function catchingUp(comparison: Comparison, sides: readonly Lettered[]): 
     for (const behind of sides) {
       const odds = comparison.better[behind.at]?.[ahead.at] ?? null;
       const price = comparison.overtake[behind.at]?.[ahead.at] ?? null;
-      if (odds === null || price === null || odds >= 0.5 || behind.side.gate !== "") continue;
-      found.push({ behind, ahead, price });
+      // Without a price of its own it is told at which it would be level.
+      const trails = odds === null ? behind.side.price === null : odds < 0.5;
+      if (trails && price !== null && behind.side.gate === "") found.push({ behind, ahead, price });
     }
   }
   return found;

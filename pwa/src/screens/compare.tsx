@@ -13,7 +13,7 @@ import { pageWords } from "../words/parts.ts";
 import { Better, CatchingUp } from "./compare-better.tsx";
 import { Cards } from "./compare-cards.tsx";
 import { ChooseListings } from "./compare-choose.tsx";
-import { Ranking } from "./compare-ranking.tsx";
+import { Ranking, UsualWeights } from "./compare-ranking.tsx";
 import { inOrder } from "./compare-side.ts";
 import { Ahead } from "./compare-spread.tsx";
 import { listingTitle } from "./listing-title.ts";
@@ -104,9 +104,12 @@ function SideBySide({ ids }: { ids: string[] }) {
   const { comparison, problem } = useComparison(ids);
   if (problem) {
     return (
-      <Banner tone="problem" urgent>
-        {problem}
-      </Banner>
+      <>
+        <Banner tone="problem" urgent>
+          {problem}
+        </Banner>
+        <UsualWeights />
+      </>
     );
   }
   if (!comparison) {

@@ -56,8 +56,9 @@ export const compareWords = {
   betterRow: "Row better than",
   betterOf: (a: string, n: string, b: string) => `${a} better than ${b} in ${n} of 100`,
   overtake: "What would turn it round",
-  overtakeOf: (a: string, b: string, price: string) => `${a} catches up with ${b} at a price of ${price}.`,
-  overtakeNever: (a: string, b: string) => `${a} does not catch up with ${b}, even as a gift.`,
+  overtakeOf: (a: string, b: string, price: string) =>
+    `${a} is level with ${b} at a price of ${price}, and better below it.`,
+  overtakeNever: (a: string, b: string) => `${a} is not as good as ${b} even as a gift.`,
   overtakeMore: (n: number) => `${n} more pairs`,
   rank: "Ranking",
   rankHint:
@@ -66,6 +67,8 @@ export const compareWords = {
   noScore: "cannot be ranked yet",
   criterionHint: (scale: string, sides: readonly string[]) =>
     sides.length === 0 ? scale : `${scale}. Here: ${sides.join(", ")}.`,
+  partUnknown: (letter: string) => `${letter} not known, counted as the middle`,
+  noWeight: "At least one must count: give another a weight first.",
   sidePart: (letter: string, share: string) => `${letter} ${share}`,
   setWeight: (title: string) => `Weight: ${title}`,
   usual: "Back to the usual weights",
