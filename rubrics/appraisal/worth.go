@@ -5,6 +5,7 @@ import (
 	"math"
 	"sort"
 
+	"asfound/rubrics/depreciation"
 	"asfound/rubrics/kernel"
 	"asfound/rubrics/unit"
 )
@@ -22,31 +23,6 @@ const (
 
 // conditionFactor brings a comparable to sound condition (judgement).
 var conditionFactor = map[string]float64{"as_new": 1 / 1.15, "sound": 1, "worn": 1 / 0.85, "bad": 1 / 0.60}
-
-// RemainingValue is the share of the list price of an equivalent new machine
-// left after n years (and h hours a year): (C1 - C2 sqrt(n) - C3 sqrt(h))^2,
-// ASABE D497.7 (2011, R2020). Coefficients are from memory. At age 0 it is below
-// 1 by design: the loss on leaving the yard.
-func RemainingValue(c1, c2, c3, years, hours float64) float64 {
-	x := c1 - float64(c2*math.Sqrt(years)) - float64(c3*math.Sqrt(hours))
-	return float64(max(x, 0) * max(x, 0))
-}
-
-// miscellaneous is the ASABE class for machines with no curve of their own; no
-// class is published for lifts, presses or machine tools.
-func miscellaneous(years float64) float64 {
-	return max(RemainingValue(0.943, 0.111, 0, years, 0), percentGoodFloor)
-}
-
-// percentGoodFloor is the least share of the new price while in use: assessors'
-// schedules stop at 10 to 16 % (Sacramento County, commercial equipment, 2017).
-const percentGoodFloor = 0.10
-
-// AgeLife is the physical depreciation effective age / total life, at most 1.
-func AgeLife(age, life float64) float64 { return min(max(age/life, 0), 1) }
-
-// CostToCapacity scales a price with size: (q2/q1)^n.
-func CostToCapacity(q1, q2, n float64) float64 { return kernel.Pow(q2/q1, n) }
 
 // WeightedMedian is the smallest value whose cumulative weight reaches half.
 func WeightedMedian(values, weights []float64) float64 {
@@ -182,7 +158,7 @@ func bySales(r *Rubric, f *File, w *Worth) (belief, bool) {
 			if c.Date != "" {
 				at = year(c.Date)
 			}
-			mine, theirs := miscellaneous(float64(max(now-f.Listing.Made, 0))), miscellaneous(float64(max(at-c.Made, 0)))
+			mine, theirs := depreciation.Miscellaneous(float64(now-f.Listing.Made)), depreciation.Miscellaneous(float64(at-c.Made))
 			adjust("age", mine/theirs)
 		}
 		if by, ok := conditionFactor[c.Condition]; ok && by != 1 {
@@ -199,7 +175,11 @@ func bySales(r *Rubric, f *File, w *Worth) (belief, bool) {
 			row.Note = "not scaled: its capacity does not convert to " + r.Capacity.Unit
 		}
 		if q > 0 && p > 0 {
-			adjust("capacity", CostToCapacity(p, q, r.Capacity.Exponent))
+			if by, err := depreciation.CostToCapacity(p, q, r.Capacity.Exponent); err == nil {
+				adjust("capacity", by)
+			} else {
+				row.Note = "not scaled: " + err.Error()
+			}
 		}
 		weight := 1.0
 		if c.Date != "" {
@@ -274,7 +254,11 @@ func byCost(r *Rubric, f *File, w *Worth, say *notes) (belief, bool) {
 	p := newPert(float64(n.Price.Low), float64(n.Price.Likely), float64(n.Price.High))
 	price, steps := p.mean, []string{fmt.Sprintf("A new one costs about %s.", whole(cents(p.mean)))}
 	if q, have := capacity(r, f.Listing.Capacity), capacity(r, n.Capacity); q > 0 && have > 0 && q != have {
-		by := CostToCapacity(have, q, r.Capacity.Exponent)
+		by, err := depreciation.CostToCapacity(have, q, r.Capacity.Exponent)
+		if err != nil {
+			say.add("The price of a new one cannot be scaled to this capacity, so it counts for nothing (%v).", err)
+			return belief{}, false
+		}
 		price *= by
 		steps = append(steps, fmt.Sprintf("Scaled to this capacity (exponent %g): %s.", r.Capacity.Exponent, whole(cents(price))))
 	}
@@ -285,8 +269,13 @@ func byCost(r *Rubric, f *File, w *Worth, say *notes) (belief, bool) {
 		age, sd = r.Life.Likely/2, noAgeSD
 		steps = append(steps, "Its year is not known: half its useful life is taken, and the range is wider.")
 	}
-	life := max(1-AgeLife(age, r.Life.Likely), percentGoodFloor)
-	curve := miscellaneous(age)
+	worn, err := depreciation.AgeLife(age, r.Life.Likely)
+	if err != nil {
+		say.add("The price of a new one cannot be brought to this age, so it counts for nothing (%v).", err)
+		return belief{}, false
+	}
+	life := max(1-worn, depreciation.PercentGoodFloor)
+	curve := depreciation.Miscellaneous(age)
 	left := math.Sqrt(float64(life * curve))
 	steps = append(steps, fmt.Sprintf("At %g years: age over a life of %g leaves %s, the remaining-value curve for miscellaneous machines %s; their middle is %s. No curve is published for this kind, so the range is wide.",
 		age, r.Life.Likely, percent(life), percent(curve), percent(left)))
