@@ -78,15 +78,19 @@ type LandingChoice struct {
 type Comparable struct {
 	ID        string    `json:"id"`
 	Title     string    `json:"title"`
+	Maker     string    `json:"maker,omitempty"`
 	Price     Money     `json:"price"`
 	Basis     string    `json:"basis"` // asked, sold
 	Date      string    `json:"date,omitempty"`
 	Made      int       `json:"made,omitempty"`
 	Capacity  *Quantity `json:"capacity,omitempty"`
+	Hours     float64   `json:"hours,omitempty"`
 	Condition string    `json:"condition,omitempty"` // as_new, sound, worn, bad
+	Complete  string    `json:"complete,omitempty"`  // complete, bare, missing
 	Place     string    `json:"place,omitempty"`
 	Distance  *Quantity `json:"distance,omitempty"`
 	Seen      string    `json:"seen,omitempty"`
+	Note      string    `json:"note,omitempty"`
 	Off       bool      `json:"off,omitempty"`
 }
 

@@ -39,6 +39,13 @@ var Conditions = []Choice{
 	{"bad", "Needs repair"},
 }
 
+// Completeness of a comparable, best first.
+var Completeness = []Choice{
+	{"complete", "Complete"},
+	{"bare", "Without its accessories"},
+	{"missing", "Parts missing"},
+}
+
 // Choice is an id and what is shown for it.
 type Choice struct {
 	ID    string `json:"id"`

@@ -85,15 +85,19 @@ export interface Choice {
 export interface Comparable {
   id: string;
   title: string;
+  maker?: string;
   price: number;
   basis: string;
   date?: string;
   made?: number;
   capacity?: Quantity;
+  hours?: number;
   condition?: string;
+  complete?: string;
   place?: string;
   distance?: Quantity;
   seen?: string;
+  note?: string;
   off?: boolean;
 }
 
