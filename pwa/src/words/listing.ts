@@ -33,6 +33,8 @@ export const listingWords = {
   place: "Place",
   distance: "Distance, one way",
   made: "Year made",
+  effectiveAge: "Effective age (years)",
+  effectiveAgeHint: "How old it is by its condition; leave empty to use its age.",
   seller: "Who sells it",
   sellerHint:
     "Kinds of sellers keep their equipment differently; the estimate of what was not checked uses it.",
@@ -67,6 +69,8 @@ export const listingWords = {
     distance: "Distance",
     made: "Year made",
     capacity: "Capacity",
+    hours: "Hours run",
+    effective_age: "Effective age",
     seller: "Who sells it",
     maker: "Maker",
     model: "Model",
