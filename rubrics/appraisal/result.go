@@ -194,6 +194,8 @@ type AdjustRate struct {
 // Approach is one of the two ways to worth.
 type Approach struct {
 	Centre Money    `json:"centre"`
+	Low    Money    `json:"low"`  // 10 %
+	High   Money    `json:"high"` // 90 %
 	LogSD  float64  `json:"log_sd"`
 	Weight float64  `json:"weight"` // share in the reconciled centre
 	Steps  []string `json:"steps"`  // the derivation, in words

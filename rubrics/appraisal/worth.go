@@ -91,6 +91,12 @@ func median(values []float64) float64 {
 // belief is a price on the log scale.
 type belief struct{ mu, sd float64 }
 
+// span is where it lies in eight cases of ten.
+func (b belief) span() (low, high Money) {
+	z := normalTable()
+	return cents(kernel.Exp(b.mu + float64(b.sd*z.at(0.1)))), cents(kernel.Exp(b.mu + float64(b.sd*z.at(0.9))))
+}
+
 // worth values the same thing sound and complete; ok is false where nothing is
 // known of it.
 func worth(r *Rubric, f *File, n *notes) (w Worth, b belief, ok bool) {
@@ -103,6 +109,12 @@ func worth(r *Rubric, f *File, n *notes) (w Worth, b belief, ok bool) {
 	}
 	sales, haveSales := bySales(r, f, &w)
 	costs, haveCost := byCost(r, f, &w, n)
+	if haveSales {
+		w.Sales.Low, w.Sales.High = sales.span()
+	}
+	if haveCost {
+		w.Cost.Low, w.Cost.High = costs.span()
+	}
 	switch {
 	case haveSales && haveCost:
 		ps, pc := 1/float64(sales.sd*sales.sd), 1/float64(costs.sd*costs.sd)
@@ -129,11 +141,9 @@ func worth(r *Rubric, f *File, n *notes) (w Worth, b belief, ok bool) {
 		w.Missing = "What was entered of its worth lies too far apart to say anything: check the prices of the comparables and of a new one."
 		return w, b, false
 	}
-	z := normalTable()
 	w.Known = true
 	w.Centre = cents(kernel.Exp(b.mu))
-	w.Low = cents(kernel.Exp(b.mu + float64(b.sd*z.at(0.1))))
-	w.High = cents(kernel.Exp(b.mu + float64(b.sd*z.at(0.9))))
+	w.Low, w.High = b.span()
 	w.LogSD = round4(b.sd)
 	w.Sentence = worthSentence(&w)
 	return w, b, true

@@ -37,6 +37,8 @@ export interface AppraiseRequest {
 
 export interface Approach {
   centre: number;
+  low: number;
+  high: number;
   log_sd: number;
   weight: number;
   steps: string[];
