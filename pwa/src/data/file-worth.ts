@@ -99,13 +99,13 @@ function indexOf(value: Maybe): Index | undefined {
 }
 
 /** A share of worth lost and why, as kept at `lost/functional` and `lost/economic`. */
-export interface LostShare {
+interface LostShare {
   /** basis points */
   points?: number;
   why?: string;
 }
 
-export function lostShareOf(value: Maybe): LostShare | undefined {
+function lostShareOf(value: Maybe): LostShare | undefined {
   if (!isRecord(value)) return undefined;
   const points = integerOf(value.points);
   const given = value.points !== undefined && value.points !== null;
@@ -114,12 +114,12 @@ export function lostShareOf(value: Maybe): LostShare | undefined {
 }
 
 /** Output used and rated in one unit, as kept at `lost/output`. */
-export interface LostOutput {
+interface LostOutput {
   used?: number;
   rated?: number;
 }
 
-export function lostOutputOf(value: Maybe): LostOutput | undefined {
+function lostOutputOf(value: Maybe): LostOutput | undefined {
   if (!isRecord(value)) return undefined;
   const [used, rated] = [aboveZeroOf(value.used), aboveZeroOf(value.rated)];
   const bad = (member: Maybe, found: number | undefined) =>

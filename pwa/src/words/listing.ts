@@ -81,6 +81,9 @@ export const listingWords = {
     date: "Date of the appraisal",
     deleted: "Deleted",
     newprice: "Price of a new one",
+    "lost/functional": "Worth lost by its design",
+    "lost/economic": "Worth lost by the times",
+    "lost/output": "Worth lost by output",
   } as Record<string, string>,
   deleteLabel: "Listing deleted",
   backLabel: "Listing brought back",
@@ -103,6 +106,15 @@ export const conflictWords = {
   findingNote: (check: string) => `${check}: note`,
   grade: (n: number, word: string) => `${n} ${word}`,
   skipped: (reason: string) => `not checked: ${reason}`,
+  off: "left out",
+  percent: (figure: string) => `${figure}%`,
+  /** What a figure is, by the name it is kept under. */
+  members: new Map<string, (figure: string) => string>([
+    ["then", (figure) => `index then ${figure}`],
+    ["now", (figure) => `index now ${figure}`],
+    ["used", (figure) => `asked for ${figure}`],
+    ["rated", (figure) => `rated ${figure}`],
+  ]),
   yes: "yes",
   no: "no",
 };
