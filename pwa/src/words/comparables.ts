@@ -4,6 +4,7 @@ export const comparablesWords = {
   about:
     "What others of the same kind were offered or sold for. They carry the worth, so note them as you see them.",
   add: "Add a comparable",
+  toImport: "Import a table",
   adding: "New comparable",
   done: "Done",
   none: "None yet. Three recent ones make a worth that holds; even one is better than a guess.",
