@@ -76,6 +76,7 @@ export interface Catalogue {
   sellers: Choice[];
   trades: Choice[];
   conditions: Choice[];
+  completeness: Choice[];
   currencies: string[];
 }
 
