@@ -113,6 +113,7 @@ func (d *demo) listing(n int, name string, f *appraisal.File) error {
 		{"rubric", f.Rubric, true}, {"title", l.Title, true}, {"date", f.Date, true},
 		{"maker", l.Maker, l.Maker != ""}, {"model", l.Model, l.Model != ""}, {"serial", l.Serial, l.Serial != ""},
 		{"made", l.Made, l.Made != 0}, {"capacity", l.Capacity, l.Capacity != nil}, {"place", l.Place, l.Place != ""},
+		{"hours", l.Hours, l.Hours != 0}, {"effective_age", l.EffectiveAge, l.EffectiveAge != 0},
 		{"distance", l.Distance, l.Distance != nil}, {"asking", l.Asking, l.Asking != nil}, {"seller", l.Seller, l.Seller != ""},
 		{"seen", l.Seen, l.Seen != ""}, {"text", l.Text, l.Text != ""}, {"note", l.Note, l.Note != ""},
 		{"newprice", f.NewPrice, f.NewPrice != nil}, {"care", f.Care, f.Care != nil},

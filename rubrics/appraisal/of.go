@@ -68,7 +68,7 @@ func (jd *Judge) Of(f *File, ask Ask) (*Result, error) {
 		Safety:    score(walked, func(w Weight) int { return w.Safety }),
 		Condition: score(walked, func(w Weight) int { return w.Condition }),
 		Progress:  progress(walked),
-		Swings:    []Swing{}, Why: map[string]Derivation{},
+		Swings:    []Swing{},
 	}
 	res.Worth, m.belief, m.known = worth(r, f, n)
 	j := m.draw()
@@ -86,6 +86,7 @@ func (jd *Judge) Of(f *File, ask Ask) (*Result, error) {
 	}
 	res.Next = next(m, j, at, m.known)
 	res.Notes = n.list
+	res.Why = derivations(m, res, walked)
 	return res, nil
 }
 
