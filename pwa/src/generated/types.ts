@@ -148,14 +148,14 @@ export interface ComparableRow {
 
 export interface CompareRequest {
   files: unknown[];
-  prices?: number | null[];
+  prices?: (number | null)[];
 }
 
 export interface Comparison {
   currency: string;
   sides: Side[];
-  better: number | null[][];
-  overtake: number | null[][];
+  better: (number | null)[][];
+  overtake: (number | null)[][];
   order: number[];
   criteria: Criterion[];
   moves: Move[];
@@ -674,7 +674,7 @@ export interface Side {
   hides: number;
   gate: string;
   score: number | null;
-  parts: number | null[];
+  parts: (number | null)[];
   missing?: string;
 }
 
