@@ -50,8 +50,8 @@ export function appraisalFile(
     comparables: comparables(new Reader(docs.comparables, problems, "Comparables: "), rubric?.id ?? ""),
     adjust: adjust(listing),
     new_price: listing.get("newprice", newPriceOf, "three amounts in rising order"),
-    care: listing.get("care", careOf, "three chances in whole basis points that make 10000 together"),
     lost: lost(listing),
+    care: listing.get("care", careOf, "three chances in whole basis points that make 10000 together"),
     shop: shop.shop,
   });
   return { file, problems: [...problems, ...shop.problems] };
