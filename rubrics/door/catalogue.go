@@ -23,6 +23,8 @@ type Catalogue struct {
 	Trades     []appraisal.Choice `json:"trades"`
 	Conditions []appraisal.Choice `json:"conditions"`
 	Currencies []string           `json:"currencies"`
+	// Criteria rank listings that are compared, with their default weights.
+	Criteria []appraisal.Criterion `json:"criteria"`
 }
 
 // LimitRequest asks for one limit; values are text with units.

@@ -3,7 +3,7 @@
  * by a value or by an EngineError in words fit for the screen.
  */
 import catalogueUrl from "../generated/catalogue.json?url";
-import type { Catalogue, File, LimitResult, Result } from "../generated/types.ts";
+import type { Catalogue, Comparison, File, LimitResult, Result } from "../generated/types.ts";
 
 export class EngineError extends Error {
   constructor(
@@ -14,7 +14,7 @@ export class EngineError extends Error {
   }
 }
 
-type Call = "appraise" | "limit" | "catalogue" | "quantity";
+type Call = "appraise" | "compare" | "limit" | "catalogue" | "quantity";
 
 let worker: Worker | undefined;
 let nextId = 1;
@@ -62,6 +62,10 @@ function ask<T>(call: Call, argument: unknown): Promise<T> {
 /** The whole judgement of one appraisal, optionally at another price (cents). */
 export const appraise = (file: File, price?: number): Promise<Result> =>
   ask("appraise", price === undefined ? { file } : { file, price });
+
+/** Several listings side by side, each at its asking price or at the one given for it (cents). */
+export const compare = (files: File[], prices?: (number | null)[]): Promise<Comparison> =>
+  ask("compare", prices === undefined ? { files } : { files, prices });
 
 /** One measured limit; values are text with units, as typed. */
 export const computeLimit = (name: string, given: Record<string, string>): Promise<LimitResult> =>

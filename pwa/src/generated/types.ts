@@ -74,6 +74,7 @@ export interface Catalogue {
   trades: Choice[];
   conditions: Choice[];
   currencies: string[];
+  criteria: Criterion[];
 }
 
 export interface Check {
@@ -144,14 +145,14 @@ export interface ComparableRow {
 
 export interface CompareRequest {
   files: unknown[];
-  prices?: number | null[];
+  prices?: (number | null)[];
 }
 
 export interface Comparison {
   currency: string;
   sides: Side[];
-  better: number | null[][];
-  overtake: number | null[][];
+  better: (number | null)[][];
+  overtake: (number | null)[][];
   order: number[];
   criteria: Criterion[];
   moves: Move[];
@@ -670,7 +671,7 @@ export interface Side {
   hides: number;
   gate: string;
   score: number | null;
-  parts: number | null[];
+  parts: (number | null)[];
   missing?: string;
 }
 
