@@ -5,6 +5,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -19,6 +20,7 @@ var goLayers = []struct {
 		"the engine is pure and small: no files, network, chance or validator"},
 	{"asfound/rubrics/limit", []string{"asfound/server", "asfound/rubrics/appraisal", "os", "net", "embed", "math/rand"}, "a limit is a pure function"},
 	{"asfound/rubrics/unit", []string{"asfound/rubrics/limit", "asfound/server", "os", "net"}, "units know nothing of what is measured"},
+	{"asfound/rubrics/table", []string{"asfound/rubrics", "asfound/rubrics/appraisal", "asfound/rubrics/unit", "asfound/server", "os", "net", "regexp"}, "a table is text, whatever its columns mean"},
 	{"asfound/rubrics/door", []string{"asfound/server", "asfound/rubrics", "embed", "github.com/goccy/go-yaml", "github.com/go-playground/validator/v10"},
 		"the browser loads the engine and JSON alone"},
 	{"asfound/rubrics", []string{"asfound/server", "asfound/cmd", "asfound/pwa"}, "the judgement does not know who asks"},
@@ -47,6 +49,31 @@ func TestGoLayers(t *testing.T) {
 						t.Errorf("%s reaches %s (through %s): %s", l.pkg, imported, from, l.why)
 					}
 				}
+			}
+		}
+	}
+}
+
+// goOnly names all that a package may import itself, where a list of bans would
+// be longer.
+var goOnly = []struct {
+	pkg     string
+	allowed []string
+	why     string
+}{
+	{"asfound/rubrics/depreciation", []string{"errors", "fmt", "math", "asfound/rubrics/kernel"}, "how worth is lost is arithmetic: no appraisal, file, clock or chance"},
+	{"asfound/rubrics/kernel", []string{"math"}, "every build must give the same last bit"},
+}
+
+func TestGoLayersOnly(t *testing.T) {
+	for _, l := range goOnly {
+		out, err := exec.Command("go", "list", "-f", `{{join .Imports " "}}`, l.pkg).CombinedOutput()
+		if err != nil {
+			t.Fatalf("%s: %v\n%s", l.pkg, err, out)
+		}
+		for _, imported := range strings.Fields(string(out)) {
+			if !slices.Contains(l.allowed, imported) {
+				t.Errorf("%s imports %s, only %v are open to it: %s", l.pkg, imported, l.allowed, l.why)
 			}
 		}
 	}

@@ -73,6 +73,9 @@ func (f *File) checkCounts() error {
 	return nil
 }
 
+// maxHours bounds the hours run: a century around the clock is less.
+const maxHours = 1e6
+
 func checkText(field, s string, most int) error {
 	if n := utf8.RuneCountInString(s); n > most {
 		return refuse(field, fmt.Sprintf("at most %d characters", most), "%d characters", n)
@@ -142,6 +145,12 @@ func (f *File) checkListing() error {
 		if err := checkMoney("listing.asking", *l.Asking); err != nil {
 			return err
 		}
+	}
+	if !(l.EffectiveAge >= 0 && l.EffectiveAge <= 200) {
+		return refuse("listing.effective_age", "0 to 200 years, 0 when it is its age", "%g is no age", l.EffectiveAge)
+	}
+	if err := checkHours("listing.hours", l.Hours); err != nil {
+		return err
 	}
 	if d := l.Distance; d != nil && d.Unit != "mi" && d.Unit != "km" {
 		return refuse("listing.distance.unit", "mi or km", "%.40q is no distance unit", d.Unit)
@@ -223,11 +232,51 @@ func (f *File) checkPrices() error {
 			}
 		}
 	}
-	if f.NewPrice != nil {
-		if err := checkRange("new_price.price", f.NewPrice.Price); err != nil {
+	if n := f.NewPrice; n != nil {
+		if err := checkRange("new_price.price", n.Price); err != nil {
 			return err
 		}
-		return checkSize("new_price.capacity", f.NewPrice.Capacity)
+		if x := n.Index; x != nil && !(x.Then >= 1e-3 && x.Then <= 1e6 && x.Now >= 1e-3 && x.Now <= 1e6) {
+			return refuse("new_price.index", "the index then and now, both above 0", "%g and %g are no index", x.Then, x.Now)
+		}
+		if err := checkSize("new_price.capacity", n.Capacity); err != nil {
+			return err
+		}
+	}
+	return f.checkLost()
+}
+
+func (f *File) checkLost() error {
+	for _, cause := range sortedKeys(f.Adjust) {
+		if err := checkText("adjust", cause, 60); err != nil {
+			return err
+		}
+	}
+	l := f.Lost
+	if l == nil {
+		return nil
+	}
+	switch {
+	case l.Functional < 0 || l.Functional > 95_00:
+		return refuse("lost.functional", "0 to 95 %", "%d %% is no loss of worth", l.Functional/100)
+	case l.Economic < 0 || l.Economic > 95_00:
+		return refuse("lost.economic", "0 to 95 %", "%d %% is no loss of worth", l.Economic/100)
+	case !(l.Used >= 0) || !(l.Rated >= 0) || l.Used > 1e9 || l.Rated > 1e9 || l.Used > l.Rated:
+		return refuse("lost.used", "used output from 0 to the rated one, in one unit", "%g of %g is no use", l.Used, l.Rated)
+	case l.Rated > 0 && l.Used == 0:
+		return refuse("lost.used", "more than 0: what is never used is worth nothing", "the rated output stands alone")
+	}
+	for _, err := range []error{checkText("lost.functional_why", l.FunctionalWhy, 2000), checkText("lost.economic_why", l.EconomicWhy, 2000)} {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func checkHours(field string, h float64) error {
+	if !(h >= 0 && h <= 1e6) {
+		return refuse(field, "0 to 1,000,000 hours, 0 when unknown", "%g are no hours run", h)
 	}
 	return nil
 }
@@ -249,9 +298,13 @@ func (f *File) checkComparables() error {
 				return err
 			}
 		}
+		if !(c.Hours >= 0 && c.Hours <= maxHours) {
+			return refuse(field+".hours", "0 to 1,000,000", "%g is no number of hours run", c.Hours)
+		}
 		for _, err := range []error{
 			checkMoney(field+".price", c.Price), checkYear(field+".made", c.Made), checkSize(field+".capacity", c.Capacity),
 			oneOf(field+".condition", c.Condition, Conditions), checkText(field+".title", c.Title, 300), checkText(field+".id", c.ID, 300),
+			oneOf(field+".complete", c.Complete, Completeness), checkText(field+".maker", c.Maker, 2000), checkText(field+".note", c.Note, 20_000),
 		} {
 			if err != nil {
 				return err

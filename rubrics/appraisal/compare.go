@@ -94,7 +94,7 @@ func side(name string, f *File, r *Result, j *joint, price *Money) Side {
 func shown(parts []int) []*float64 {
 	out := make([]*float64, len(parts))
 	for i, p := range parts {
-		if p != unknown {
+		if p != notKnown {
 			x := float64(p) / full
 			out[i] = &x
 		}

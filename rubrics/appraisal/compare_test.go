@@ -30,7 +30,7 @@ func listing(title string, asking Money, findings map[string]Finding) *File {
 	return f
 }
 
-func said(c *Comparison, part string) bool {
+func concludes(c *Comparison, part string) bool {
 	return slices.ContainsFunc(c.Sentences, func(s string) bool { return strings.Contains(s, part) })
 }
 
@@ -52,7 +52,7 @@ func TestIdenticalListingsAreLevel(t *testing.T) {
 	if c.Sides[0].Title != "Lift (1)" || c.Sides[1].Title != "Lift (2)" {
 		t.Errorf("titles %q and %q", c.Sides[0].Title, c.Sides[1].Title)
 	}
-	if !slices.Equal(c.Order, []int{0, 1}) || len(c.Moves) != 0 || !said(c, "No single weight") || !said(c, "named first") {
+	if !slices.Equal(c.Order, []int{0, 1}) || len(c.Moves) != 0 || !concludes(c, "No single weight") || !concludes(c, "named first") {
 		t.Errorf("order %v, moves %v, %q", c.Order, c.Moves, c.Sentences)
 	}
 }
@@ -139,7 +139,7 @@ func TestFailedDangerPointStandsLast(t *testing.T) {
 		if !slices.Equal(c.Order, []int{1, 0}) || c.Sides[0].Gate != "do-not-use" || len(c.Moves) != 0 {
 			t.Fatalf("order %v, gate %q, moves %v", c.Order, c.Sides[0].Gate, c.Moves)
 		}
-		if !said(c, "“Barred”: Do not use: tag it out") || !said(c, "“Open” leads") {
+		if !concludes(c, "“Barred”: Do not use: tag it out") || !concludes(c, "“Open” leads") {
 			t.Fatalf("%q", c.Sentences)
 		}
 	})
@@ -157,7 +157,7 @@ func TestCompareWithoutPrices(t *testing.T) {
 		t.Errorf("titles %q, %q", c.Sides[0].Title, c.Sides[1].Title)
 	}
 	for _, part := range []string{"None can be priced yet", "“Listing 1”: nothing says yet what a sound one is worth", "counted as the middle of the scale: coming out ahead, odds of coming out ahead, condition, distance"} {
-		if !said(c, part) {
+		if !concludes(c, part) {
 			t.Errorf("%q is not said: %q", part, c.Sentences)
 		}
 	}
@@ -177,7 +177,7 @@ func TestCompareWithoutPrices(t *testing.T) {
 	// Nothing that counts is known: no score, but a place.
 	f := bare("A")
 	f.Shop.Weights = map[string]int{"ahead": 1, "odds": 0, "condition": 0, "coverage": 0, "hours": 0, "distance": 0}
-	if c = compared(t, nil, f, bare("B")); c.Sides[0].Score != nil || !said(c, "on nothing but what is not known") {
+	if c = compared(t, nil, f, bare("B")); c.Sides[0].Score != nil || !concludes(c, "on nothing but what is not known") {
 		t.Errorf("score %v, %q", c.Sides[0].Score, c.Sentences)
 	}
 }
@@ -202,14 +202,14 @@ func TestConclusionSaysWhoLeadsAndWhatWouldChangeIt(t *testing.T) {
 		"“Far” leads, with ", " before “Near”. Its verdict: no stop item found.",
 		fmt.Sprintf("by %s on average; in %s of 100 cases it is a better buy than “Near”. ", whole(max(*c.Sides[1].Ahead, -*c.Sides[1].Ahead)), inHundred(*c.Better[1][0])) + level,
 	} {
-		if !said(c, part) {
+		if !concludes(c, part) {
 			t.Errorf("%q is not said: %q", part, c.Sentences)
 		}
 	}
 	near.Shop.Weights = map[string]int{"ahead": 10, "odds": 0, "condition": 0, "coverage": 0, "hours": 0, "distance": 1}
 	c = compared(t, nil, near, far)
 	m := c.Moves[slices.IndexFunc(c.Moves, func(m Move) bool { return m.Criterion == "distance" })]
-	if want := fmt.Sprintf("If distance counted %d instead of 1, “Near” would lead.", m.To); m.Sentence != want || !said(c, c.Moves[0].Sentence) {
+	if want := fmt.Sprintf("If distance counted %d instead of 1, “Near” would lead.", m.To); m.Sentence != want || !concludes(c, c.Moves[0].Sentence) {
 		t.Errorf("%q, want %q; %q", m.Sentence, want, c.Sentences)
 	}
 	// Just past it the leader is another, just before it is not.
@@ -224,7 +224,7 @@ func TestConclusionSaysWhoLeadsAndWhatWouldChangeIt(t *testing.T) {
 // A listing that cannot be put right is never soonest in service.
 func TestBeyondRepairTakesTheMostHours(t *testing.T) {
 	c := compared(t, nil, listing("Scrap", 100_00, map[string]Finding{"weld": grade(0)}), listing("B", 100_00, nil))
-	if *c.Sides[0].Parts[4] != 0 || !said(c, "A finding at “Scrap” cannot be put right") {
+	if *c.Sides[0].Parts[4] != 0 || !concludes(c, "A finding at “Scrap” cannot be put right") {
 		t.Errorf("hours count %g, %q", *c.Sides[0].Parts[4], c.Sentences)
 	}
 }

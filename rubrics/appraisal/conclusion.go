@@ -140,7 +140,7 @@ func gaps(c *Comparison, listings []rankable, results []*Result, i int) []string
 		out = append(out, c.quoted(i)+": "+lowered(s.Missing))
 	}
 	for k := range c.Criteria {
-		if c.Criteria[k].Weight > 0 && listings[i].parts[k] == unknown {
+		if c.Criteria[k].Weight > 0 && listings[i].parts[k] == notKnown {
 			open = append(open, lowered(c.Criteria[k].Title))
 		}
 	}

@@ -52,7 +52,7 @@ func (m *model) draw() *joint {
 	for i := range m.landing {
 		m.landing[i].pert.ready()
 	}
-	normal := normalTable()
+	normal, market := normalTable(), m.belief.table()
 	extras, needed := m.extras()
 	scrapValue, haul := m.scrapTasks()
 	worthLuck, careLuck, overLuck := newStream("worth"), newStream("care"), newStream("overrun")
@@ -77,7 +77,7 @@ func (m *model) draw() *joint {
 		}
 		value := 0.0
 		if m.known {
-			value = kernel.Exp(m.belief.mu+float64(m.belief.sd*normal.at(worthLuck.at(i)))) + m.kept
+			value = kernel.Exp(market.at(worthLuck.at(i))) + m.kept
 		}
 		left := scrapValue.draw(i) - haul.draw(i)
 		class := 0

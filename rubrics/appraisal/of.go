@@ -74,7 +74,7 @@ func (jd *Judge) judge(f *File, ask Ask) (*Result, *joint, error) {
 		Safety:    score(walked, func(w Weight) int { return w.Safety }),
 		Condition: score(walked, func(w Weight) int { return w.Condition }),
 		Progress:  progress(walked),
-		Swings:    []Swing{}, Why: map[string]Derivation{},
+		Swings:    []Swing{},
 	}
 	res.Worth, m.belief, m.known = worth(r, f, n)
 	j := m.draw()
@@ -92,6 +92,7 @@ func (jd *Judge) judge(f *File, ask Ask) (*Result, *joint, error) {
 	}
 	res.Next = next(m, j, at, m.known)
 	res.Notes = n.list
+	res.Why = derivations(m, res, walked)
 	return res, j, nil
 }
 

@@ -12,11 +12,11 @@ const mostWeight = 100
 // ties and turning points are exact.
 const full = 10_000
 
-// unknown marks a part that is not known; it counts as the middle.
-const unknown = -1
+// notKnown marks a part that is not known; it counts as the middle.
+const notKnown = -1
 
 // rankable is what the ranking knows of a listing: whether a verdict bars it, and
-// its part of each criterion, 0 worst to full best, or unknown.
+// its part of each criterion, 0 worst to full best, or notKnown.
 type rankable struct {
 	gated bool
 	parts []int
@@ -24,7 +24,7 @@ type rankable struct {
 
 // counted is a part as it enters the sum.
 func (r *rankable) counted(criterion int) int {
-	if p := r.parts[criterion]; p != unknown {
+	if p := r.parts[criterion]; p != notKnown {
 		return p
 	}
 	return full / 2
@@ -43,7 +43,7 @@ func (r *rankable) sum(weights []int) int {
 func (r *rankable) score(weights []int) *float64 {
 	known := false
 	for c, w := range weights {
-		known = known || w > 0 && r.parts[c] != unknown
+		known = known || w > 0 && r.parts[c] != notKnown
 	}
 	if !known {
 		return nil
@@ -107,9 +107,10 @@ const (
 
 // measure reads the criteria, in their order, off a judgement.
 func measure(f *File, r *Result, s *Side) rankable {
+	away, told := miles(f.Listing.Distance)
 	scale := func(known bool, x func() float64) int {
 		if !known {
-			return unknown
+			return notKnown
 		}
 		return int(math.Floor(float64(min(max(x(), 0), 1)*full) + 0.5))
 	}
@@ -126,15 +127,8 @@ func measure(f *File, r *Result, s *Side) rankable {
 			}
 			return 1 - s.Hours/mostHours
 		}),
-		scale(f.Listing.Distance != nil, func() float64 { return 1 - miles(f.Listing.Distance)/mostMiles }),
+		scale(told, func() float64 { return 1 - away/mostMiles }),
 	}}
-}
-
-func miles(q *Quantity) float64 {
-	if q.Unit == "km" {
-		return q.N * milesPerKilometre
-	}
-	return q.N
 }
 
 func beyondRepair(r *Result) bool {

@@ -37,7 +37,7 @@ func drawListings(t *rapid.T) ([]rankable, []int) {
 	k := len(Criteria)
 	listings := make([]rankable, n)
 	// Few distinct values make ties common.
-	part := rapid.OneOf(rapid.IntRange(0, full), rapid.SampledFrom([]int{unknown, 0, full / 2, full}))
+	part := rapid.OneOf(rapid.IntRange(0, full), rapid.SampledFrom([]int{notKnown, 0, full / 2, full}))
 	for i := range listings {
 		listings[i] = rankable{gated: rapid.IntRange(0, 3).Draw(t, "gated") == 0, parts: rapid.SliceOfN(part, k, k).Draw(t, "parts")}
 	}

@@ -193,10 +193,14 @@ type AdjustRate struct {
 
 // Approach is one of the two ways to worth.
 type Approach struct {
-	Centre Money    `json:"centre"`
-	LogSD  float64  `json:"log_sd"`
-	Weight float64  `json:"weight"` // share in the reconciled centre
-	Steps  []string `json:"steps"`  // the derivation, in words
+	Centre Money   `json:"centre"`
+	Low    Money   `json:"low"`  // 10 %
+	High   Money   `json:"high"` // 90 %
+	LogSD  float64 `json:"log_sd"`
+	Weight float64 `json:"weight"` // share in the reconciled centre
+	// Count of comparables used, copies once; 0 for the cost approach.
+	Count int      `json:"count"`
+	Steps []string `json:"steps"` // the derivation, in words
 }
 
 // ComparableRow shows one comparable adjusted to the listing.

@@ -30,7 +30,7 @@ func NewCatalogue(rubrics []appraisal.Rubric, parts []appraisal.Part, dated stri
 	return Catalogue{
 		Rubrics: rubrics, Parts: parts, PartsDated: dated, Limits: limit.All(), Shop: appraisal.DefaultShop(),
 		Grades: appraisal.GradeWords[:], Reasons: appraisal.Reasons, Sellers: appraisal.Sellers, Trades: appraisal.Trades,
-		Conditions: appraisal.Conditions, Currencies: appraisal.Currencies,
+		Conditions: appraisal.Conditions, Completeness: appraisal.Completeness, Currencies: appraisal.Currencies,
 		Criteria: appraisal.Criteria,
 	}
 }

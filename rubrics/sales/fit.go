@@ -58,6 +58,7 @@ func (m *Market) centres() {
 				n += m.sales[i].Weight
 			}
 		}
+		m.centre[k] = math.NaN() // no sale knows it: it adjusts nothing
 		if n > 0 {
 			m.centre[k] = sum / n
 		}
@@ -138,8 +139,8 @@ func (m *Market) priors() {
 func (m *Market) terms(s *Sale) []term {
 	row := []term{{0, 1}}
 	for k := range m.form.Attributes {
-		if x := s.Numbers[k]; !math.IsNaN(x) && x != m.centre[k] {
-			row = append(row, term{1 + k, x - m.centre[k]})
+		if d := m.off(s, k); d != 0 {
+			row = append(row, term{1 + k, d})
 		}
 	}
 	for k := range m.levels {
@@ -148,6 +149,15 @@ func (m *Market) terms(s *Sale) []term {
 		}
 	}
 	return row
+}
+
+// off is how far a sale lies from the average of an attribute; where it is not
+// known, the average is taken.
+func (m *Market) off(s *Sale, k int) float64 {
+	if d := s.Numbers[k] - m.centre[k]; !math.IsNaN(d) {
+		return d
+	}
+	return 0
 }
 
 func dot(row []term, b []float64) float64 {

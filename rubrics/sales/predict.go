@@ -74,7 +74,7 @@ func (m *Market) local(thing *Sale, near []neighbour, skip int) Prediction {
 	}
 	count := m.form.Count
 	variance := (float64(worth*spread) + float64(count*m.variance)) / max(worth+count-1, 1)
-	total := float64(variance*(1+1/worth)) + m.doubt(thing, row, near, w)
+	total := max(float64(variance*(1+1/worth)), tightest*tightest) + m.doubt(thing, row, near, w)
 	return Prediction{
 		Mean: dot(row, m.beta) + middle, Scatter: math.Sqrt(spread),
 		SD: float64(math.Sqrt(total) * student(count+float64(len(near))-1) / normal90),
@@ -121,18 +121,12 @@ func (m *Market) rows(thing *Sale, near []neighbour) []Row {
 		s := &m.sales[n.sale]
 		r := Row{Sale: n.sale, Weight: w[k], Trust: m.trust[n.sale], Log: s.Log}
 		for i := range m.form.Attributes {
-			by := 0.0
-			if d := thing.Numbers[i] - s.Numbers[i]; !math.IsNaN(d) {
-				by = float64(d * m.beta[1+i])
-			}
+			by := float64((m.off(thing, i) - m.off(s, i)) * m.beta[1+i])
 			r.Factors = append(r.Factors, by)
 			r.Log += by
 		}
 		for i := range m.levels {
-			by := 0.0
-			if x, y := m.word(thing, i), m.word(s, i); x != y && x != "" && y != "" {
-				by = m.Premium(i, x) - m.Premium(i, y)
-			}
+			by := m.Premium(i, m.word(thing, i)) - m.Premium(i, m.word(s, i))
 			r.Factors = append(r.Factors, by)
 			r.Log += by
 		}

@@ -59,13 +59,15 @@ function ask<T>(call: Call, argument: unknown): Promise<T> {
   });
 }
 
-/** The whole judgement of one appraisal, optionally at another price (cents). */
-export const appraise = (file: File, price?: number): Promise<Result> =>
-  ask("appraise", price === undefined ? { file } : { file, price });
+/** The whole judgement of one appraisal, optionally at another price (cents) and with a plan of some minutes. */
+export const appraise = (
+  file: File,
+  asked: { price?: number | undefined; minutes?: number | undefined } = {},
+): Promise<Result> => ask("appraise", { file, price: asked.price, minutes: asked.minutes });
 
-/** Several listings side by side, each at its asking price or at the one given for it (cents). */
+/** Several appraisals side by side, each at its asking price or at the price given for it (cents). */
 export const compare = (files: File[], prices?: (number | null)[]): Promise<Comparison> =>
-  ask("compare", prices === undefined ? { files } : { files, prices });
+  ask("compare", { files, prices });
 
 /** One measured limit; values are text with units, as typed. */
 export const computeLimit = (name: string, given: Record<string, string>): Promise<LimitResult> =>

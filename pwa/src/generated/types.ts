@@ -37,8 +37,11 @@ export interface AppraiseRequest {
 
 export interface Approach {
   centre: number;
+  low: number;
+  high: number;
   log_sd: number;
   weight: number;
+  count: number;
   steps: string[];
 }
 
@@ -73,6 +76,7 @@ export interface Catalogue {
   sellers: Choice[];
   trades: Choice[];
   conditions: Choice[];
+  completeness: Choice[];
   currencies: string[];
   criteria: Criterion[];
 }

@@ -17,7 +17,7 @@ import { OpenedFold } from "./opened-fold.tsx";
 import { today } from "./today.ts";
 
 /** How many are listed before the rest is asked for. */
-const shown = 40;
+const shown = 50;
 
 /** Other sales and offers, by kind of equipment. */
 export function ComparablesScreen() {
@@ -54,17 +54,26 @@ export function ComparablesScreen() {
   }
   const kind = query.kind ?? items[0]?.kind ?? catalogue.rubrics[0]?.id ?? "";
   const add = (
-    <button
-      type="button"
-      class="button button-main"
-      onClick={() => setAdding(adding ? undefined : blankItem(newId(), kind, today()))}
-    >
-      {adding ? words.done : words.add}
-    </button>
+    <>
+      {!adding && (
+        <a class="button" href={`/comparables/import?kind=${kind}`}>
+          {words.toImport}
+        </a>
+      )}
+      <button
+        type="button"
+        class="button button-main"
+        onClick={() => setAdding(adding ? undefined : blankItem(newId(), kind, today()))}
+      >
+        {adding ? words.done : words.add}
+      </button>
+    </>
   );
+  const asked = adding ? undefined : items.find((i) => i.id === query.item);
   const found = items.filter(
     (i) =>
       i.id !== adding?.id &&
+      i.id !== asked?.id &&
       (search === "" || matches(`${i.title} ${i.place ?? ""} ${i.seen ?? ""}`, search)),
   );
   const kinds = [
@@ -91,6 +100,21 @@ export function ComparablesScreen() {
         </section>
       ) : (
         <p class="hint">{words.about}</p>
+      )}
+      {asked && (
+        <section class="block">
+          <h2 class="block-title" dir="auto">
+            {asked.title || words.untitled}
+          </h2>
+          <ComparableForm
+            key={asked.id}
+            item={asked}
+            catalogue={catalogue}
+            shop={shop}
+            kept
+            onRemoved={() => undefined}
+          />
+        </section>
       )}
       {items.length > 6 && <FindField label={words.search} text={search} onText={setSearch} />}
       {items.length === 0 && !adding && <p>{words.none}</p>}
