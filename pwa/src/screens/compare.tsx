@@ -4,6 +4,7 @@ import "../style/compare.css";
 import { useState } from "preact/hooks";
 import { useLocation } from "preact-iso";
 import { type ListingSummary, listings } from "../data/read.ts";
+import { Fold } from "../parts/fold.tsx";
 import { Banner, Page } from "../parts/page.tsx";
 import { useCatalogue } from "../parts/use-catalogue.ts";
 import { useComparison } from "../parts/use-comparison.ts";
@@ -17,6 +18,7 @@ import { Ranking, UsualWeights } from "./compare-ranking.tsx";
 import { inOrder } from "./compare-side.ts";
 import { Ahead } from "./compare-spread.tsx";
 import { listingTitle } from "./listing-title.ts";
+import { OfferSays } from "./price-list.tsx";
 
 /** The choice as it stands in the address. */
 const address = (ids: readonly string[]): string =>
@@ -100,6 +102,27 @@ function TooFew({ have }: { have: number }) {
   );
 }
 
+/** What a person takes in before looking at any figure; the rest opens. */
+const first = 3;
+
+function Says({ sentences }: { sentences: readonly string[] }) {
+  const rest = sentences.slice(first);
+  return (
+    <section class="block" aria-label={words.says}>
+      <OfferSays sentences={sentences.slice(0, first)} />
+      {rest.length > 0 && (
+        <Fold summary={words.saysMore(rest.length)}>
+          {rest.map((sentence) => (
+            <p key={sentence} dir="auto">
+              {sentence}
+            </p>
+          ))}
+        </Fold>
+      )}
+    </section>
+  );
+}
+
 function SideBySide({ ids }: { ids: string[] }) {
   const { comparison, problem } = useComparison(ids);
   if (problem) {
@@ -122,11 +145,7 @@ function SideBySide({ ids }: { ids: string[] }) {
   const sides = inOrder(comparison, ids);
   return (
     <div class="compare">
-      <div class="offer-says">
-        {comparison.sentences.map((sentence) => (
-          <p key={sentence}>{sentence}</p>
-        ))}
-      </div>
+      <Says sentences={comparison.sentences} />
       <Ahead sides={sides} currency={comparison.currency} />
       <Cards sides={sides} currency={comparison.currency} />
       <Better comparison={comparison} sides={sides} />

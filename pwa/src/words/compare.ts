@@ -17,6 +17,8 @@ export const compareWords = {
   noKind: (titles: readonly string[]) =>
     `Left out, as their kind is not told or not known to this version: ${titles.join("; ")}.`,
   untitled: "Listing without a title",
+  says: "What comes out of it",
+  saysMore: (n: number) => (n === 1 ? "1 thing more to know" : `${n} things more to know`),
   ahead: "Coming out ahead, each at its price",
   aheadHint: (currency: string) =>
     `In ${currency}. Dot: on average. Whiskers: eight cases of ten lie between. Left of the heavy line it is a loss.`,
@@ -53,6 +55,7 @@ export const compareWords = {
   notTold: "not told",
   better: "Which is better, in cases of 100",
   betterHint: "Each row against each column: how often the row comes out further ahead.",
+  betterBarred: "▲ must not be used; its figures here are of money alone.",
   betterRow: "Row better than",
   betterOf: (a: string, n: string, b: string) => `${a} better than ${b} in ${n} of 100`,
   overtake: "What would turn it round",
