@@ -49,14 +49,14 @@ test("the plan fits the minutes, follows them, and leads to its checks", async (
   const usual = await planned();
   expect(usual.titles.length).toBeGreaterThan(0);
   expect(usual.minutes).toBeLessThanOrEqual(15);
-  await fill(page, "Minutes I have", "40");
+  await fill(page, /^Minutes I have$/, "40");
   await expect.poll(async () => (await planned()).minutes).toBeGreaterThan(15);
   expect((await planned()).minutes).toBeLessThanOrEqual(40);
   await page.getByRole("button", { name: "More: Minutes I have" }).click();
   await expect(page.getByLabel("Minutes I have", { exact: true })).toHaveValue("45");
-  await fill(page, "Minutes I have", "soon");
+  await fill(page, /^Minutes I have$/, "soon");
   await expect(page.getByText("“soon” is not a number")).toBeVisible();
-  await fill(page, "Minutes I have", "5");
+  await fill(page, /^Minutes I have$/, "5");
   await expect.poll(async () => (await planned()).minutes).toBeLessThanOrEqual(5);
   const first = page.locator(".plan-list a").first();
   const to = await first.getAttribute("href");
@@ -138,7 +138,7 @@ test("listings stand side by side, ranked by the shop's own weights", async () =
 
 test("all weights but one may be nothing", async () => {
   const labels = await page.locator(".weights label").allTextContents();
-  for (const label of labels) await fill(page, label, "0");
+  for (const label of labels) await fill(page, new RegExp(`^${label}$`), "0");
   await expect(page.getByText("At least one must count")).toBeVisible();
   await page.getByRole("button", { name: "Back to the usual weights" }).click();
   await expect(page.locator(".compare-card")).toHaveCount(3);

@@ -24,12 +24,18 @@ import { OfferSays } from "./price-list.tsx";
 const address = (ids: readonly string[]): string =>
   ids.length === 0 ? "/compare" : `/compare?of=${ids.join(",")}`;
 
+const chosenIn = (of: string | undefined): string[] => [
+  ...new Set((of ?? "").split(",").filter((id) => id !== "")),
+];
+
 /** Several listings side by side: which is the better buy, by how much, and what would turn it round. */
 export function CompareScreen() {
   const { query, route } = useLocation();
   const { value: kept, problem } = useWatch("compare/listings", () => listings());
   const catalogue = useCatalogue();
-  const [choosing, setChoosing] = useState(false);
+  const asked = chosenIn(query.of);
+  // Who comes without a choice goes on choosing until told to compare.
+  const [choosing, setChoosing] = useState(asked.length < 2);
   if (!kept || !catalogue) {
     return (
       <Page title={words.title} back="/" backTitle={pageWords.toListings}>
@@ -44,7 +50,6 @@ export function CompareScreen() {
     );
   }
   if (kept.length < 2) return <TooFew have={kept.length} />;
-  const asked = [...new Set((query.of ?? "").split(",").filter((id) => id !== ""))];
   const byId = new Map(kept.map((l) => [l.id, l]));
   const here = asked.filter((id) => byId.has(id));
   const kindOf = (l: ListingSummary | undefined) =>
