@@ -31,19 +31,25 @@ type Ask struct {
 
 // Of judges one appraisal. An input that makes no sense is refused with an *Error.
 func (jd *Judge) Of(f *File, ask Ask) (*Result, error) {
+	res, _, err := jd.judge(f, ask)
+	return res, err
+}
+
+// judge gives the draws behind the judgement too.
+func (jd *Judge) judge(f *File, ask Ask) (*Result, *joint, error) {
 	price := ask.Price
 	if err := f.check(); err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	r, ok := jd.rubrics[f.Rubric.ID]
 	if !ok {
-		return nil, refuse("rubric.id", "one of "+jd.known(), "no rubric is called %q", f.Rubric.ID)
+		return nil, nil, refuse("rubric.id", "one of "+jd.known(), "no rubric is called %q", f.Rubric.ID)
 	}
 	if price == nil {
 		price = f.Listing.Asking
 	}
 	if price != nil && (*price < 0 || *price > maxMoney) {
-		return nil, refuse("price", "0 to 1,000,000,000", "%s is no price", exact(*price))
+		return nil, nil, refuse("price", "0 to 1,000,000,000", "%s is no price", exact(*price))
 	}
 	n := &notes{list: []string{}}
 	jd.changed(r, f, n)
@@ -87,7 +93,7 @@ func (jd *Judge) Of(f *File, ask Ask) (*Result, error) {
 	res.Next = next(m, j, at, m.known)
 	res.Notes = n.list
 	res.Why = derivations(m, res, walked)
-	return res, nil
+	return res, j, nil
 }
 
 func (jd *Judge) known() string {

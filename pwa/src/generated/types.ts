@@ -78,6 +78,7 @@ export interface Catalogue {
   conditions: Choice[];
   completeness: Choice[];
   currencies: string[];
+  criteria: Criterion[];
 }
 
 export interface Check {
