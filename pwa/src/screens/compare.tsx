@@ -120,10 +120,13 @@ function SideBySide({ ids }: { ids: string[] }) {
   return (
     <div class="compare">
       <div class="offer-says">
-        {comparison.sentences.map((sentence) => (
+        {comparison.sentences.slice(0, 2).map((sentence) => (
           <p key={sentence}>{sentence}</p>
         ))}
       </div>
+      {comparison.sentences.slice(2).map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
       <Ahead sides={sides} currency={comparison.currency} />
       <Cards sides={sides} currency={comparison.currency} />
       <Better comparison={comparison} sides={sides} />
