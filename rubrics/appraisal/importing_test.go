@@ -393,7 +393,7 @@ func TestImportedRowsFitAFile(t *testing.T) {
 	if err := f.check(); err != nil {
 		t.Fatal(err)
 	}
-	r, err := testJudge().Of(f, nil)
+	r, err := testJudge().Of(f, Ask{})
 	if err != nil {
 		t.Fatal(err)
 	}
