@@ -8,14 +8,17 @@ const Draws = 10_000
 // share its luck (common random numbers).
 type stream uint64
 
-// newStream derives a stream from its name (FNV-1a, 64 bit).
-func newStream(name string) stream {
+// newStream derives a stream from its name.
+func newStream(name string) stream { return stream(mix(hash(name))) }
+
+// hash is FNV-1a, 64 bit.
+func hash(name string) uint64 {
 	h := uint64(14695981039346656037)
 	for i := range len(name) {
 		h ^= uint64(name[i])
 		h *= 1099511628211
 	}
-	return stream(mix(h))
+	return h
 }
 
 // at is the i-th number of the stream, in [0, 1).

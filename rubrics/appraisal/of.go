@@ -21,6 +21,15 @@ func NewJudge(rubrics []Rubric, parts []Part) *Judge {
 	return j
 }
 
+// Rubric is the rubric of an id; an unknown one is refused with an *Error.
+func (jd *Judge) Rubric(id string) (*Rubric, error) {
+	r, ok := jd.rubrics[id]
+	if !ok {
+		return nil, refuse("rubric.id", "one of "+jd.known(), "no rubric is called %q", id)
+	}
+	return r, nil
+}
+
 // Ask is what a judgement is asked about besides the file.
 type Ask struct {
 	// Price in place of the asking price.
@@ -41,9 +50,9 @@ func (jd *Judge) judge(f *File, ask Ask) (*Result, *joint, error) {
 	if err := f.check(); err != nil {
 		return nil, nil, err
 	}
-	r, ok := jd.rubrics[f.Rubric.ID]
-	if !ok {
-		return nil, nil, refuse("rubric.id", "one of "+jd.known(), "no rubric is called %q", f.Rubric.ID)
+	r, err := jd.Rubric(f.Rubric.ID)
+	if err != nil {
+		return nil, nil, err
 	}
 	if price == nil {
 		price = f.Listing.Asking
