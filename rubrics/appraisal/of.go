@@ -35,6 +35,9 @@ func (jd *Judge) Of(f *File, ask Ask) (*Result, error) {
 	if err := f.check(); err != nil {
 		return nil, err
 	}
+	if err := checkMinutes(ask.Minutes); err != nil {
+		return nil, err
+	}
 	r, ok := jd.rubrics[f.Rubric.ID]
 	if !ok {
 		return nil, refuse("rubric.id", "one of "+jd.known(), "no rubric is called %q", f.Rubric.ID)
@@ -72,6 +75,7 @@ func (jd *Judge) Of(f *File, ask Ask) (*Result, error) {
 	}
 	res.Worth, m.belief, m.known = worth(r, f, n)
 	j := m.draw()
+	defer j.release()
 	res.Checks = checkResults(walked)
 	res.Estimate = estimateOf(m, j, scrap)
 	res.Landing = landingOf(m, j)
@@ -84,7 +88,15 @@ func (jd *Judge) Of(f *File, ask Ask) (*Result, error) {
 	if price != nil {
 		at = float64(*price)
 	}
-	res.Next = next(m, j, at, m.known)
+	var o *outlook
+	if m.known {
+		o = newOutlook(m, j)
+		res.Swings = swings(m, j, o)
+		if ask.Minutes > 0 {
+			res.Plan = plan(m, o, at, ask.Minutes)
+		}
+	}
+	res.Next = next(m, o, at)
 	res.Notes = n.list
 	return res, nil
 }
@@ -169,8 +181,9 @@ func checkResults(walked []judged) []CheckResult {
 }
 
 // summary fills the spread of an estimate from its draws.
-func summary(e *Estimate, draws []float64) {
-	s := ordered(draws)
+func summary(e *Estimate, j *joint, draws []float64) {
+	j.cells.order(draws, j.sorted)
+	s := j.sorted
 	e.Mean, e.SD = cents(average(draws)), cents(spread(draws))
 	e.Low, e.Median, e.High = cents(share(s, 0.1)), cents(share(s, 0.5)), cents(share(s, 0.9))
 }
@@ -190,7 +203,7 @@ func linesOf(tasks []task) (lines []Line, h Hours) {
 func estimateOf(m *model, j *joint, scrap []string) Estimate {
 	var e Estimate
 	e.Lines, e.Hours = linesOf(m.tasks)
-	summary(&e, j.repair)
+	summary(&e, j, j.repair)
 	if m.scrap {
 		_, haul := m.scrapTasks()
 		haul.line.Title, haul.line.Because = "Cannot be put right: taken away as scrap", scrap
@@ -202,13 +215,13 @@ func estimateOf(m *model, j *joint, scrap []string) Estimate {
 func landingOf(m *model, j *joint) Estimate {
 	var e Estimate
 	e.Lines, e.Hours = linesOf(m.landing)
-	summary(&e, j.landing)
+	summary(&e, j, j.landing)
 	return e
 }
 
 func hiddenOf(m *model, j *joint, walked []judged) Hidden {
 	h := Hidden{Care: parts(m.care.post), Prior: parts(m.care.prior), Points: []Doubt{}, Mean: cents(j.meanHide)}
-	h.High = cents(share(ordered(j.hidden), 0.9))
+	h.High = cents(j.cells.nth(j.hidden, place(0.9, Draws), j.room))
 	for i := range m.suspects {
 		s := &m.suspects[i]
 		h.Points = append(h.Points, Doubt{Check: s.j.check.ID, Title: s.j.check.Title, Chance: round4(s.j.chance), Remedy: s.bad, Mean: cents(s.total / Draws)})
