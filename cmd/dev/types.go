@@ -21,7 +21,7 @@ func borderTypes() []any {
 	return []any{
 		appraisal.File{}, appraisal.Result{}, appraisal.Rubric{}, appraisal.Part{},
 		limit.Definition{}, limit.Result{}, door.Catalogue{}, door.Reply{}, door.LimitRequest{}, door.AppraiseRequest{}, door.CompareRequest{},
-		appraisal.Comparison{},
+		appraisal.Comparison{}, appraisal.Import{}, appraisal.ImportChoice{},
 	}
 }
 

@@ -10,6 +10,7 @@ import { useDataState } from "./parts/use-live.ts";
 import { BackupScreen } from "./screens/backup.tsx";
 import { CheckScreen } from "./screens/check.tsx";
 import { ComparablesScreen } from "./screens/comparables.tsx";
+import { ComparablesImportScreen } from "./screens/comparables-import.tsx";
 import { CompareScreen } from "./screens/compare.tsx";
 import { EstimateScreen } from "./screens/estimate.tsx";
 import { ListingScreen } from "./screens/listing.tsx";
@@ -67,6 +68,7 @@ function Screens() {
       <Route path="/listing/:id/offer" component={OfferScreen} />
       <Route path="/compare" component={CompareScreen} />
       <Route path="/comparables" component={ComparablesScreen} />
+      <Route path="/comparables/import" component={ComparablesImportScreen} />
       <Route path="/prices" component={PricesScreen} />
       <Route path="/settings" component={SettingsScreen} />
       <Route path="/backup" component={BackupScreen} />

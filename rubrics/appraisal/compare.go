@@ -2,6 +2,7 @@ package appraisal
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -80,7 +81,7 @@ func side(name string, f *File, r *Result, j *joint, price *Money) Side {
 		return s
 	}
 	s.Odds, s.Ahead, s.AllIn = &o.At.Odds, o.Ahead, o.AllIn
-	sorted := ordered(j.breakEven)
+	sorted := slices.Sorted(slices.Values(j.breakEven))
 	tax := float64(10_000+f.Shop.Tax) / 10_000
 	ahead := func(q float64) *Money {
 		m := cents(float64((share(sorted, q) - float64(*price)) * tax))

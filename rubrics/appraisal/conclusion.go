@@ -16,7 +16,7 @@ func conclusion(c *Comparison, listings []rankable, results []*Result) []string 
 			free = append(free, i)
 		}
 	}
-	out := []string{leading(c, listings, free)}
+	out := append(noneWorthIts(c, free), leading(c, listings, free))
 	if len(free) > 0 {
 		out = append(out, inMoney(c, free)...)
 	}
@@ -33,6 +33,26 @@ func conclusion(c *Comparison, listings []rankable, results []*Result) []string 
 		out = append(out, fmt.Sprintf("No single weight, from 0 to %d, gives another leader.", mostWeight))
 	}
 	return out
+}
+
+// noneWorthIts says first of all that every one that could be bought is priced
+// above its walk-away price: a leader among them is no advice to buy.
+func noneWorthIts(c *Comparison, free []int) []string {
+	priced := 0
+	for _, i := range free {
+		s := &c.Sides[i]
+		if s.Price == nil || s.WalkAway == nil {
+			continue
+		}
+		priced++
+		if !s.WalkAway.None && *s.Price <= s.WalkAway.Price {
+			return nil
+		}
+	}
+	if priced == 0 {
+		return nil
+	}
+	return []string{"None of those that may be bought is worth its price as things stand."}
 }
 
 // quoted sets a title apart from the sentence around it: titles hold commas.
@@ -95,11 +115,8 @@ func inMoney(c *Comparison, free []int) []string {
 	if average != "" {
 		out = append(out, average+".")
 	}
-	switch walk := s.WalkAway; {
-	case walk.None:
-		out = append(out, fmt.Sprintf("Leading here does not make it a good buy: not even as a gift would it come out ahead in %s of 100 cases.", inHundred(walk.Odds)))
-	case *s.Price > walk.Price:
-		out = append(out, fmt.Sprintf("Leading here does not make it a good buy: it is offered above its walk-away price of %s.", whole(walk.Price)))
+	if walk := s.WalkAway; !walk.None && *s.Price > walk.Price {
+		out = append(out, fmt.Sprintf("%s is offered above its walk-away price of %s.", c.quoted(lead), whole(walk.Price)))
 	}
 	return out
 }

@@ -41,6 +41,13 @@ type quantityRequest struct {
 	Unit      string `json:"unit"`
 }
 
+// comparablesRequest brings a table as it was saved; Source is base64 in JSON.
+type comparablesRequest struct {
+	Rubric string                 `json:"rubric"`
+	Source []byte                 `json:"source"`
+	Choice appraisal.ImportChoice `json:"choice"`
+}
+
 // Call answers one call; it never panics and always answers a Reply as JSON.
 func (d *Door) Call(name string, argument []byte) (out []byte) {
 	defer func() {
@@ -80,6 +87,16 @@ func (d *Door) answer(name string, argument []byte) (any, error) {
 			files[i] = &doc.File
 		}
 		return d.judge.Compare(files, q.Prices)
+	case "comparables":
+		var q comparablesRequest
+		if err := json.Unmarshal(argument, &q); err != nil {
+			return nil, err
+		}
+		r, err := d.judge.Rubric(q.Rubric)
+		if err != nil {
+			return nil, err
+		}
+		return appraisal.ImportComparables(r, q.Source, q.Choice)
 	case "limit":
 		var q LimitRequest
 		if err := json.Unmarshal(argument, &q); err != nil {

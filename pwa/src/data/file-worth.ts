@@ -105,11 +105,14 @@ interface LostShare {
   why?: string;
 }
 
+/** The engine takes no larger loss, basis points. */
+export const mostLost = 9_500;
+
 function lostShareOf(value: Maybe): LostShare | undefined {
   if (!isRecord(value)) return undefined;
   const points = integerOf(value.points);
   const given = value.points !== undefined && value.points !== null;
-  if (given && (points === undefined || points < 0 || points > 10_000)) return undefined;
+  if (given && (points === undefined || points < 0 || points > mostLost)) return undefined;
   return compact<LostShare>({ points, why: textOf(value.why) || undefined });
 }
 
@@ -130,7 +133,7 @@ function lostOutputOf(value: Maybe): LostOutput | undefined {
 
 /** Used output counts only against a rated one. */
 export function lost(read: Reader): Lost | undefined {
-  const share = "a share of 0 to 100 % in basis points, with a reason";
+  const share = "a share of 0 to 95 % in basis points, with a reason";
   const functional = read.get("lost/functional", lostShareOf, share);
   const economic = read.get("lost/economic", lostShareOf, share);
   const output = read.get("lost/output", lostOutputOf, "two figures above 0");

@@ -162,7 +162,7 @@ test.each<[string, Json]>([
   ["photo/no-hash", { at: "" }],
   ["hours", -1],
   ["effective_age", "six"],
-  ["lost/functional", { points: 10_001 }],
+  ["lost/functional", { points: 9_501 }],
   ["lost/economic", { points: 12.5 }],
   ["lost/output", { used: -3, rated: 5 }],
   ["adjust/age", "off"],

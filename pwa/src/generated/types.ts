@@ -277,6 +277,42 @@ export interface Hours {
   high: number;
 }
 
+export interface Import {
+  columns: ImportColumn[];
+  fields: Choice[];
+  rows: Comparable[];
+  lines: number[];
+  problems: ImportProblem[];
+  total: number;
+  read: number;
+  decimal_comma: boolean;
+  day_first: boolean;
+  separator: string;
+  basis: string;
+  unit: string;
+  currency: string;
+}
+
+export interface ImportChoice {
+  columns?: Record<string, string>;
+  basis?: string;
+  unit?: string;
+  decimal_comma?: boolean;
+  day_first?: boolean;
+}
+
+export interface ImportColumn {
+  name: string;
+  sample: string[];
+  field: string;
+}
+
+export interface ImportProblem {
+  line: number;
+  column: string;
+  text: string;
+}
+
 export interface Index {
   series?: string;
   then: number;

@@ -10,6 +10,7 @@ import { catalogueProblem, useCatalogue } from "../parts/use-catalogue.ts";
 import { useDoc } from "../parts/use-listing.ts";
 import { useShop } from "../parts/use-shop.ts";
 import { comparablesWords as words } from "../words/comparables.ts";
+import { comparableAbout } from "./comparable-about.ts";
 import { ComparableForm } from "./comparable-form.tsx";
 import { blankItem, type Item, itemOf } from "./comparable-item.ts";
 import { FindField, matches } from "./find-field.tsx";
@@ -169,7 +170,7 @@ function Kind(props: { title: string; items: Item[]; catalogue: Catalogue; shop:
             summary={
               <span dir="auto" class={item.off ? "off" : ""}>
                 {item.title || words.untitled}
-                <span class="row-note figures">{about(item, catalogue)}</span>
+                <span class="row-note figures">{comparableAbout(item, catalogue)}</span>
               </span>
             }
             aside={item.price > 0 ? showMoney(item.price, shop.currency) : words.noPrice}
@@ -192,21 +193,5 @@ function Kind(props: { title: string; items: Item[]; catalogue: Catalogue; shop:
         </button>
       )}
     </section>
-  );
-}
-
-/** What tells one comparable from the next, in one line. */
-function about(item: Item, catalogue: Catalogue): string {
-  const basis = words.bases.find((b) => b.id === item.basis)?.title ?? item.basis;
-  const condition = catalogue.conditions.find((c) => c.id === item.condition)?.title;
-  return words.summary(
-    [
-      item.off ? words.off : "",
-      words.on(basis, item.date ?? ""),
-      item.made ? words.madeIn(item.made) : "",
-      item.capacity ? `${item.capacity.n} ${item.capacity.unit}` : "",
-      condition ?? "",
-      item.place ?? "",
-    ].filter(Boolean),
   );
 }

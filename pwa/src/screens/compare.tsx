@@ -107,24 +107,34 @@ function TooFew({ have }: { have: number }) {
   );
 }
 
-/** What a person takes in before looking at any figure; the rest opens. */
-const first = 3;
+/** As many are said loudly, and as many in sight at all; of many listings there is more to say, which opens. */
+const loud = 2;
+const inSight = 4;
 
 function Says({ sentences }: { sentences: readonly string[] }) {
-  const rest = sentences.slice(first);
+  const rest = sentences.slice(inSight);
   return (
     <section class="block" aria-label={words.says}>
-      <OfferSays sentences={sentences.slice(0, first)} />
+      <OfferSays sentences={sentences.slice(0, loud)} />
+      <Plainly sentences={sentences.slice(loud, inSight)} />
       {rest.length > 0 && (
         <Fold summary={words.saysMore(rest.length)}>
-          {rest.map((sentence) => (
-            <p key={sentence} dir="auto">
-              {sentence}
-            </p>
-          ))}
+          <Plainly sentences={rest} />
         </Fold>
       )}
     </section>
+  );
+}
+
+function Plainly({ sentences }: { sentences: readonly string[] }) {
+  return (
+    <>
+      {sentences.map((sentence) => (
+        <p key={sentence} dir="auto">
+          {sentence}
+        </p>
+      ))}
+    </>
   );
 }
 

@@ -1,4 +1,5 @@
 import { plain } from "../charts/format.ts";
+import { mostLost } from "../data/file-worth.ts";
 import { integerOf, numberOf, textOf } from "../data/shape.ts";
 import { NumberField, TextField } from "../parts/field.tsx";
 import { Fold } from "../parts/fold.tsx";
@@ -33,7 +34,7 @@ function Share(props: { listing: ListingDoc; part: "functional" | "economic"; la
         hint={props.hint}
         points={points}
         low={0}
-        high={100}
+        high={mostLost / 100}
         keep={(p) => keep({ points: p })}
       />
       {(points !== undefined || why !== "") && (

@@ -52,6 +52,8 @@ export const comparablesWords = {
   more: (n: number) => `Show ${n} more`,
   summary: (parts: readonly string[]) => parts.join(" · "),
   madeIn: (year: number) => `made ${year}`,
+  hoursOf: (hours: string) => `${hours} h`,
+  away: (distance: string) => `${distance} away`,
   on: (basis: string, date: string) => (date ? `${basis} ${date}` : basis),
   unreadable: "Cannot be read",
   unreadableHint:
