@@ -1,4 +1,6 @@
 import { plain } from "../charts/format.ts";
+import { doc } from "../data/read.ts";
+import { integerOf } from "../data/shape.ts";
 import type { Comparison, Criterion } from "../generated/types.ts";
 import { save, saveValue } from "../parts/save.ts";
 import { Stepper } from "../parts/stepper.tsx";
@@ -39,13 +41,7 @@ export function Ranking({ comparison, sides }: { comparison: Comparison; sides: 
       <p class="hint">{words.rankHint}</p>
       <div class="weights">
         {criteria.map((criterion, i) => (
-          <Weight
-            key={criterion.id}
-            criterion={criterion}
-            at={i}
-            sides={sides}
-            others={criteria.some((other) => other.id !== criterion.id && other.weight > 0)}
-          />
+          <Weight key={criterion.id} criterion={criterion} at={i} sides={sides} criteria={criteria} />
         ))}
       </div>
       <UsualWeights />
@@ -55,7 +51,7 @@ export function Ranking({ comparison, sides }: { comparison: Comparison; sides: 
 
 /** Takes back all own weights at once. */
 export function UsualWeights() {
-  const own = [...(useDoc("shop")?.values.keys() ?? [])].filter((path) => path.startsWith("weight/"));
+  const own = [...(useDoc("shop")?.values.keys() ?? [])].filter((path) => path.startsWith(pathOf("")));
   if (own.length === 0) return null;
   const changes = own.map((path) => ({ doc: "shop", path, value: null }));
   return (
@@ -71,13 +67,20 @@ function standing({ side }: Lettered): string {
   return side.score === null ? words.noScore : words.score(plain(Math.round(side.score)));
 }
 
+const pathOf = (criterion: string): string => `weight/${criterion}`;
+
+/** Whether another criterion counts by the records as they are now: what is on the screen may be a tap behind. */
+async function othersCount(criteria: readonly Criterion[], id: string): Promise<boolean> {
+  const { values } = await doc("shop");
+  return criteria.some((c) => c.id !== id && (integerOf(values.get(pathOf(c.id))) ?? c.weight) > 0);
+}
+
 /** One criterion: what is worst and best on its scale, where the listings stand, and its weight. */
 function Weight(props: {
   criterion: Criterion;
   at: number;
   sides: readonly Lettered[];
-  /** Another one counts, so this one need not. */
-  others: boolean;
+  criteria: readonly Criterion[];
 }) {
   const { criterion } = props;
   const here = props.sides.flatMap(({ letter, side }) => {
@@ -97,9 +100,9 @@ function Weight(props: {
       low={0}
       high={100}
       whole
-      keep={(weight) =>
-        weight > 0 || props.others
-          ? saveValue(words.setWeight(criterion.title), "shop", `weight/${criterion.id}`, weight)
+      keep={async (weight) =>
+        weight > 0 || (await othersCount(props.criteria, criterion.id))
+          ? saveValue(words.setWeight(criterion.title), "shop", pathOf(criterion.id), weight)
           : words.noWeight
       }
     />
