@@ -19,6 +19,7 @@ var goLayers = []struct {
 		"the engine is pure and small: no files, network, chance or validator"},
 	{"asfound/rubrics/limit", []string{"asfound/server", "asfound/rubrics/appraisal", "os", "net", "embed", "math/rand"}, "a limit is a pure function"},
 	{"asfound/rubrics/unit", []string{"asfound/rubrics/limit", "asfound/server", "os", "net"}, "units know nothing of what is measured"},
+	{"asfound/rubrics/table", []string{"asfound/rubrics", "asfound/rubrics/appraisal", "asfound/rubrics/unit", "asfound/server", "os", "net", "regexp"}, "a table is text, whatever its columns mean"},
 	{"asfound/rubrics/door", []string{"asfound/server", "asfound/rubrics", "embed", "github.com/goccy/go-yaml", "github.com/go-playground/validator/v10"},
 		"the browser loads the engine and JSON alone"},
 	{"asfound/rubrics", []string{"asfound/server", "asfound/cmd", "asfound/pwa"}, "the judgement does not know who asks"},

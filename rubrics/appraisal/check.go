@@ -73,6 +73,9 @@ func (f *File) checkCounts() error {
 	return nil
 }
 
+// maxHours bounds the hours run: a century around the clock is less.
+const maxHours = 1e6
+
 func checkText(field, s string, most int) error {
 	if n := utf8.RuneCountInString(s); n > most {
 		return refuse(field, fmt.Sprintf("at most %d characters", most), "%d characters", n)
@@ -249,9 +252,13 @@ func (f *File) checkComparables() error {
 				return err
 			}
 		}
+		if !(c.Hours >= 0 && c.Hours <= maxHours) {
+			return refuse(field+".hours", "0 to 1,000,000", "%g is no number of hours run", c.Hours)
+		}
 		for _, err := range []error{
 			checkMoney(field+".price", c.Price), checkYear(field+".made", c.Made), checkSize(field+".capacity", c.Capacity),
 			oneOf(field+".condition", c.Condition, Conditions), checkText(field+".title", c.Title, 300), checkText(field+".id", c.ID, 300),
+			oneOf(field+".complete", c.Complete, Completeness), checkText(field+".maker", c.Maker, 2000), checkText(field+".note", c.Note, 20_000),
 		} {
 			if err != nil {
 				return err
