@@ -76,8 +76,14 @@ type Prediction struct {
 	Scatter float64
 }
 
+// DefaultSpread and DefaultCount are what is expected of the spread before any sale
+// is seen (judgement).
 const (
-	outlier        = 4    // degrees of freedom of the errors: lower forgives outliers more
+	DefaultSpread = 0.25
+	DefaultCount  = 4
+)
+
+const (
 	passes         = 12   // of reweighting; it settles in fewer
 	maxColumns     = 160  // rare labels beyond are not told apart
 	defaultAlike   = 300  // neighbours
