@@ -96,7 +96,7 @@ func (m *model) draw() *joint {
 			}
 			bad = append(bad, s)
 			id := p.bad
-			if failLuck.at(i*len(m.suspects)+s) < failedShare {
+			if failLuck.at(i*len(m.suspects)+s) < m.rubric.Care.Failed {
 				id = p.failed
 			}
 			own := 0.0

@@ -48,6 +48,7 @@ func (jd *Judge) Of(f *File, ask Ask) (*Result, error) {
 	n := &notes{list: []string{}}
 	jd.changed(r, f, n)
 	walked := walk(r, f)
+	contradictions(walked, n)
 	m := &model{rubric: r, file: f, pricing: newPricing(r, jd.parts, f, n)}
 	var scrap []string
 	m.tasks, scrap = m.pricing.repairs(walked)
@@ -207,7 +208,7 @@ func landingOf(m *model, j *joint) Estimate {
 }
 
 func hiddenOf(m *model, j *joint, walked []judged) Hidden {
-	h := Hidden{Care: parts(m.care.post), Prior: parts(m.care.prior), Points: []Doubt{}, Mean: cents(j.meanHide)}
+	h := Hidden{Care: parts(m.care.post), Prior: parts(m.care.prior), From: m.care.start.words(), Points: []Doubt{}, Mean: cents(j.meanHide)}
 	h.High = cents(share(ordered(j.hidden), 0.9))
 	for i := range m.suspects {
 		s := &m.suspects[i]
