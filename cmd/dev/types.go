@@ -105,6 +105,9 @@ func typeName(t reflect.Type, optional bool) string {
 		if t.Elem().Kind() == reflect.Uint8 {
 			return "unknown" // raw JSON
 		}
+		if t.Elem().Kind() == reflect.Pointer {
+			return "(" + typeName(t.Elem(), false) + ")[]"
+		}
 		return typeName(t.Elem(), false) + "[]"
 	case reflect.Array:
 		items := make([]string, t.Len())

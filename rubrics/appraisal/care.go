@@ -5,10 +5,6 @@ import (
 	"math"
 )
 
-// failedShare is how many of the points found bad have failed outright; the
-// rest are bad but repairable. A judgement, no source.
-const failedShare = 0.25
-
 // care is the latent class of how the thing was kept, by Bayes' rule over the
 // three classes, and what it says of each point not checked.
 type care struct {
@@ -72,18 +68,12 @@ func parts(p [3]float64) [3]int {
 
 // suspect is one unchecked point with what it would cost in the draws.
 type suspect struct {
-	j           *judged
-	odds        [3]float64
-	bad, failed string // remedy ids, "scrap" or ""
-	luck        stream
-	total       float64 // of the cost over the draws
-	when        branch
-}
-
-// branch sums the break-even price over the draws in which the point was bad.
-type branch struct {
-	sum float64
-	n   int
+	j             *judged
+	odds          [3]float64
+	bad, failed   string // remedy ids, "scrap" or ""
+	luck, failing stream
+	outcome       [3]outcome // fine, bad, failed
+	total         float64    // of the cost over the draws
 }
 
 func suspects(r *Rubric, walked []judged) []suspect {
@@ -95,7 +85,7 @@ func suspects(r *Rubric, walked []judged) []suspect {
 		}
 		rem := j.check.Remedies
 		out = append(out, suspect{
-			j: j, odds: badOdds(r, j.check), luck: newStream("doubt:" + j.check.ID),
+			j: j, odds: badOdds(r, j.check), luck: newStream("doubt:" + j.check.ID), failing: newStream("failed:" + j.check.ID),
 			bad: first(rem.Bad, rem.Failed, rem.Worn), failed: first(rem.Failed, rem.Bad, rem.Worn),
 		})
 	}

@@ -330,6 +330,9 @@ func (f *File) checkShop() error {
 			return err
 		}
 	}
+	if err := CheckWeights("shop.weights", s.Weights); err != nil {
+		return err
+	}
 	o := s.Odds
 	switch {
 	case s.Tax < 0 || s.Tax > 100_00:
@@ -344,4 +347,27 @@ func (f *File) checkShop() error {
 		return refuse("shop.kept", "0 to 100 %", "%d %% is no share", s.Kept/100)
 	}
 	return checkMoney("shop.fees", s.Fees)
+}
+
+// CheckWeights refuses weights of criteria that rank nothing; those not given
+// have their default. field is what to call them.
+func CheckWeights(field string, weights map[string]int) error {
+	var ids []string
+	for i := range Criteria {
+		ids = append(ids, Criteria[i].ID)
+	}
+	for _, id := range sortedKeys(weights) {
+		if !slices.Contains(ids, id) {
+			return refuse(field, fmt.Sprintf("one of %v", ids), "%.40q is no criterion", id)
+		}
+		if w := weights[id]; w < 0 || w > mostWeight {
+			return refuse(field+"."+id, fmt.Sprintf("0 to %d", mostWeight), "%d is no weight", w)
+		}
+	}
+	for _, c := range weighed(weights) {
+		if c.Weight > 0 {
+			return nil
+		}
+	}
+	return refuse(field, "at least one above 0", "all are 0, so nothing would rank the listings")
 }

@@ -22,23 +22,29 @@ type belief struct {
 	shaped float64 // share of that shape
 }
 
-// at is the log price that a share q lies below.
-func (b *belief) at(q float64) float64 {
+// z is the quantile q in units of the spread.
+func (b *belief) z(q float64) float64 {
 	z := kernel.NormalQuantile(q)
 	if b.shape != nil {
 		z = float64((1-b.shaped)*z) + float64(b.shaped*b.shape.At(q))
 	}
-	return b.mu + float64(b.sd*z)
+	return z
 }
 
-// table is the same for drawing. The ends are where the mean of a normal's outer
-// cell lies.
+// at is the log price that a share q lies below.
+func (b *belief) at(q float64) float64 { return b.mu + float64(b.sd*b.z(q)) }
+
+// table is z for drawing. Its ends lie where the mean of a normal's outer cell
+// comes out right.
 func (b *belief) table() *quantiles {
+	if b.shape == nil {
+		return normalTable()
+	}
 	var t quantiles
 	for k := 1; k < cells; k++ {
-		t[k] = b.at(float64(k) / cells)
+		t[k] = b.z(float64(k) / cells)
 	}
-	t[0], t[cells] = b.at(0.2/cells), b.at(1-0.2/cells)
+	t[0], t[cells] = b.z(0.2/cells), b.z(1-0.2/cells)
 	return &t
 }
 

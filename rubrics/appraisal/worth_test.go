@@ -42,44 +42,6 @@ func TestWorthRefusesBrokenRubric(t *testing.T) {
 	}
 }
 
-// M36, M37: PM Knowledge Center, PERT: incorporating activity time variability,
-// Table 1; means and sd are the classic rule's.
-func TestPert(t *testing.T) {
-	for _, c := range []struct {
-		id                          string
-		low, likely, high, mean, sd float64
-	}{
-		{"M36 activity B", 1, 2, 9, 3, 8.0 / 6},
-		{"M37 activity A", 2, 5, 8, 5, 1},
-		{"M37 activity E", 1, 2, 9, 3, 8.0 / 6},
-		{"M37 activity F", 1, 3, 11, 4, 10.0 / 6},
-	} {
-		p := newPert(c.low, c.likely, c.high)
-		near(t, c.id+" mean", p.mean, c.mean, 1e-12)
-		near(t, c.id+" sd", p.sd, c.sd, 1e-12)
-	}
-	// The path A-B-E-F: mean 15, variance 7.3333, by drawing it.
-	path := []pert{newPert(2, 5, 8), newPert(1, 2, 9), newPert(1, 2, 9), newPert(1, 3, 11)}
-	total := make([]float64, Draws)
-	for k := range path {
-		path[k].ready()
-		s := newStream(string(rune('A' + k)))
-		for i := range total {
-			total[i] += path[k].at(s.at(i))
-		}
-	}
-	near(t, "M37 mean, drawn", average(total), 15, 0.005)
-	near(t, "M37 sd, drawn", spread(total), 2.70801, 0.02)
-	within := 0
-	for _, x := range total {
-		if x <= 18 {
-			within++
-		}
-	}
-	// The normal approximation of the source gives .86603; the beta sum is close to it.
-	near(t, "M37 P(<=18), drawn", float64(within)/Draws, .86603, 0.02)
-}
-
 // M62, M63: turning formulas (DGI Supply catalogue p. 68); M64: cutting time
 // page of a tool maker; M65: the stud derived from them, 90 an hour.
 func TestMachining(t *testing.T) {

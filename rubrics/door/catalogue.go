@@ -25,6 +25,8 @@ type Catalogue struct {
 	// Completeness of a comparable, best first.
 	Completeness []appraisal.Choice `json:"completeness"`
 	Currencies   []string           `json:"currencies"`
+	// Criteria rank listings that are compared, with their default weights.
+	Criteria []appraisal.Criterion `json:"criteria"`
 }
 
 // LimitRequest asks for one limit; values are text with units.

@@ -31,6 +31,7 @@ func NewCatalogue(rubrics []appraisal.Rubric, parts []appraisal.Part, dated stri
 		Rubrics: rubrics, Parts: parts, PartsDated: dated, Limits: limit.All(), Shop: appraisal.DefaultShop(),
 		Grades: appraisal.GradeWords[:], Reasons: appraisal.Reasons, Sellers: appraisal.Sellers, Trades: appraisal.Trades,
 		Conditions: appraisal.Conditions, Completeness: appraisal.Completeness, Currencies: appraisal.Currencies,
+		Criteria: appraisal.Criteria,
 	}
 }
 
@@ -72,6 +73,20 @@ func (d *Door) answer(name string, argument []byte) (any, error) {
 			return nil, err
 		}
 		return d.judge.Of(&doc.File, appraisal.Ask{Price: q.Price, Minutes: q.Minutes})
+	case "compare":
+		var q CompareRequest
+		if err := json.Unmarshal(argument, &q); err != nil {
+			return nil, err
+		}
+		files := make([]*appraisal.File, len(q.Files))
+		for i, src := range q.Files {
+			doc, err := appraisal.Decode(src)
+			if err != nil {
+				return nil, fmt.Errorf("listing %d: %w", i+1, err)
+			}
+			files[i] = &doc.File
+		}
+		return d.judge.Compare(files, q.Prices)
 	case "comparables":
 		var q comparablesRequest
 		if err := json.Unmarshal(argument, &q); err != nil {

@@ -18,6 +18,8 @@ func FuzzCall(f *testing.F) {
 	f.Add("appraise", []byte(`{"file":`+string(press)+`,"price":30000}`))
 	f.Add("appraise", []byte(`{"file":null}`))
 	f.Add("appraise", []byte(`{}`))
+	f.Add("compare", []byte(`{"files":[`+string(press)+`,`+string(press)+`],"prices":[30000,null]}`))
+	f.Add("compare", []byte(`{"files":[null]}`))
 	f.Add("comparables", []byte(`{"rubric":"h-frame-press","source":"UHJlc3M7UHJlaXMKYTsxMiw1Cg==","choice":{"decimal_comma":true,"unit":"t"}}`))
 	f.Add("comparables", []byte(`{"rubric":"h-frame-press"}`))
 	f.Add("limit", []byte(`{"name":"rope-diameter","given":{"nominal":"3/8 in","measured":"0.352 in","maker":"0.34 in"}}`))

@@ -36,6 +36,7 @@ test("a whole appraisal", () => {
     "lost/output": { used: 12, rated: 30 },
     "adjust/maker": { off: true },
     "adjust/age": { off: false },
+    care: { well: 1500, ordinary: 6000, neglected: 2500 },
     [`photo/${later}`]: { at: "2031-05-20T11:00:00Z", width: 4, height: 3 },
     [`photo/${hash}`]: { at: "2031-05-20T10:00:00Z", width: 4, height: 3 },
     "fact/power": "three-phase",
@@ -72,7 +73,7 @@ test("a whole appraisal", () => {
     listing,
     comparables,
     book,
-    shop: values({ tax: 825, "rate/own": 4000 }),
+    shop: values({ tax: 825, "rate/own": 4000, "weight/ahead": 70 }),
   });
   expect(problems).toEqual([]);
   expect(file).toEqual({
@@ -137,7 +138,8 @@ test("a whole appraisal", () => {
       used: 12,
       rated: 30,
     },
-    shop: { ...shop, tax: 825, rates: { own: 4000, electrician: 9500 } },
+    care: { well: 1500, ordinary: 6000, neglected: 2500 },
+    shop: { ...shop, tax: 825, rates: { own: 4000, electrician: 9500 }, weights: { ahead: 70 } },
   });
 });
 
@@ -155,6 +157,8 @@ test.each<[string, Json]>([
   ["finding/wr09/measured", { maker: 7 }],
   ["landing/rigger", { cost: { low: 3, likely: 2, high: 1 } }],
   ["newprice", { price: 7 }],
+  ["care", { well: 5000, ordinary: 4000, neglected: 2000 }],
+  ["care", { well: 10000 }],
   ["photo/no-hash", { at: "" }],
   ["hours", -1],
   ["effective_age", "six"],
@@ -199,11 +203,11 @@ test("a comparable keeps what reads, and what does not is named", () => {
 
 test("settings of a wrong shape leave the defaults, whole", () => {
   const { shop: found, problems } = shopSettings(
-    values({ odds: { opening: 8000 }, tax: -1, currency: "EUR" }),
+    values({ odds: { opening: 8000 }, tax: -1, currency: "EUR", "weight/odds": "much" }),
     shop,
   );
   expect(found).toEqual({ ...shop, currency: "EUR" });
-  expect(problems).toHaveLength(2);
+  expect(problems).toHaveLength(3);
 });
 
 test("whatever stands in the rows, a file comes out that JSON can carry", () => {
@@ -223,13 +227,14 @@ test("whatever stands in the rows, a file comes out that JSON can carry", () => 
     "lost/functional",
     "lost/output",
     "adjust/age",
+    "care",
     `photo/${hash}`,
   ];
   const anyValues = fc.dictionary(fc.constantFrom(...paths), fc.jsonValue());
   fc.assert(
     fc.property(
       anyValues,
-      fc.dictionary(fc.constantFrom("tax", "odds", "rate/own", "overrun"), fc.jsonValue()),
+      fc.dictionary(fc.constantFrom("tax", "odds", "rate/own", "overrun", "weight/odds"), fc.jsonValue()),
       (a, b) => {
         const { file } = build({
           listing: values(a as Record<string, Json>),

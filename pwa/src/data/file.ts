@@ -1,5 +1,6 @@
 import type {
   File as AppraisalFile,
+  CareBelief,
   Finding,
   LandingChoice,
   Listing,
@@ -50,6 +51,7 @@ export function appraisalFile(
     adjust: adjust(listing),
     new_price: listing.get("newprice", newPriceOf, "three amounts in rising order"),
     lost: lost(listing),
+    care: listing.get("care", careOf, "three chances in whole basis points that make 10000 together"),
     shop: shop.shop,
   });
   return { file, problems: [...problems, ...shop.problems] };
@@ -178,6 +180,14 @@ function landingOf(value: Json | undefined): LandingChoice | undefined {
   return compact<LandingChoice>({ off: value.off === true ? true : undefined, cost });
 }
 
+/** What was believed of its keeping before looking; half a belief is none. */
+function careOf(value: Json | undefined): CareBelief | undefined {
+  if (!isRecord(value)) return undefined;
+  const [well, ordinary, neglected] = [value.well, value.ordinary, value.neglected].map(basisPointsOf);
+  if (well === undefined || ordinary === undefined || neglected === undefined) return undefined;
+  return well + ordinary + neglected === 10_000 ? { well, ordinary, neglected } : undefined;
+}
+
 /** The shop's settings over the defaults. */
 export function shopSettings(shop: Values, defaultShop: Shop): { shop: Shop; problems: string[] } {
   const problems: string[] = [];
@@ -186,6 +196,11 @@ export function shopSettings(shop: Values, defaultShop: Shop): { shop: Shop; pro
   for (const [trade, path] of read.under("rate/")) {
     const rate = read.money(path);
     if (rate !== undefined) rates[trade] = rate;
+  }
+  const weights: Record<string, number> = {};
+  for (const [criterion, path] of read.under("weight/")) {
+    const weight = read.get(path, basisPointsOf, "a whole number of 0 or more");
+    if (weight !== undefined) weights[criterion] = weight;
   }
   const points = (names: readonly string[]) => (value: Json | undefined) => pointsOf(names, value);
   const odds = read.get("odds", points(["opening", "fair", "walk_away"]), "three odds");
@@ -200,6 +215,7 @@ export function shopSettings(shop: Values, defaultShop: Shop): { shop: Shop; pro
       odds: { ...defaultShop.odds, ...odds },
       overrun: { ...defaultShop.overrun, ...overrun },
       kept: read.get("kept", basisPointsOf, "a share in whole basis points") ?? defaultShop.kept,
+      ...(Object.keys(weights).length > 0 ? { weights: { ...defaultShop.weights, ...weights } } : {}),
     },
     problems,
   };

@@ -78,6 +78,7 @@ export interface Catalogue {
   conditions: Choice[];
   completeness: Choice[];
   currencies: string[];
+  criteria: Criterion[];
 }
 
 export interface Check {
@@ -148,14 +149,14 @@ export interface ComparableRow {
 
 export interface CompareRequest {
   files: unknown[];
-  prices?: number | null[];
+  prices?: (number | null)[];
 }
 
 export interface Comparison {
   currency: string;
   sides: Side[];
-  better: number | null[][];
-  overtake: number | null[][];
+  better: (number | null)[][];
+  overtake: (number | null)[][];
   order: number[];
   criteria: Criterion[];
   moves: Move[];
@@ -710,7 +711,7 @@ export interface Side {
   hides: number;
   gate: string;
   score: number | null;
-  parts: number | null[];
+  parts: (number | null)[];
   missing?: string;
 }
 

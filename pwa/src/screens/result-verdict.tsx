@@ -2,6 +2,7 @@ import type { Point, Verdict } from "../generated/types.ts";
 import { Fold } from "../parts/fold.tsx";
 import { Hazard } from "../parts/hazard.tsx";
 import { Notches } from "../parts/notches.tsx";
+import { Why } from "../parts/why.tsx";
 import { resultScreenWords as words } from "../words/result.ts";
 import type { Lookup } from "./rubric-lookup.ts";
 
@@ -15,6 +16,7 @@ export function VerdictStamp(props: { id: string; verdict: Verdict; lookup: Look
       {verdict.code !== "no-stop-found" && <Hazard word={verdict.hazard} />}
       <p class="stamp-title">{verdict.title}</p>
       <p class="stamp-sentence">{verdict.sentence}</p>
+      <Why of="verdict" />
       {verdict.points.length > 0 && <h2 class="small-head">{words.points}</h2>}
       <PointList {...props} points={verdict.points.slice(0, first)} />
       {verdict.points.length > first && (

@@ -1,5 +1,5 @@
 /** What a stored path is called and how its value reads, for conflicts. */
-import { plain } from "../charts/format.ts";
+import { percent, plain } from "../charts/format.ts";
 import { rangeOf } from "../data/shape.ts";
 import type { Json } from "../data/value.ts";
 import type { Catalogue, Choice, Rubric } from "../generated/types.ts";
@@ -61,6 +61,14 @@ function objectText(value: { [key: string]: Json }, known: Known): string {
   }
   if (typeof value.skipped === "string") {
     return conflictWords.skipped(titleOf(catalogue?.reasons, value.skipped));
+  }
+  const { well, ordinary, neglected } = value;
+  if (typeof well === "number" && typeof ordinary === "number" && typeof neglected === "number") {
+    return conflictWords.care(
+      percent(well / 10_000),
+      percent(ordinary / 10_000),
+      percent(neglected / 10_000),
+    );
   }
   if (typeof value.n === "number" && typeof value.unit === "string") return `${value.n} ${value.unit}`.trim();
   const range = rangeOf(value);

@@ -84,6 +84,7 @@ export const listingWords = {
     "lost/functional": "Worth lost by its design",
     "lost/economic": "Worth lost by the times",
     "lost/output": "Worth lost by output",
+    care: "Own belief of how it was kept",
   } as Record<string, string>,
   deleteLabel: "Listing deleted",
   backLabel: "Listing brought back",
@@ -105,6 +106,8 @@ export const conflictWords = {
   measured: (check: string) => `${check}: measured`,
   findingNote: (check: string) => `${check}: note`,
   grade: (n: number, word: string) => `${n} ${word}`,
+  care: (well: string, ordinary: string, neglected: string) =>
+    `${well} well kept, ${ordinary} ordinary, ${neglected} neglected`,
   skipped: (reason: string) => `not checked: ${reason}`,
   off: "left out",
   percent: (figure: string) => `${figure}%`,

@@ -39,6 +39,16 @@ export const offerWords = {
   columnPrice: "Price",
   columnOdds: "Odds",
   marks: { opening: "Opening", fair: "Fair", walk_away: "Walk away", at: "Asking" },
+  exactness: (step: string, error: string) =>
+    `Rounded down to whole ${step}. Drawn once more, the fair offer might differ by about ${error}.`,
+  swings: "What the fair offer hangs on",
+  swingsHint: "Were only this one known, and low or high, the fair offer would be:",
+  swingsHintNone:
+    "There is no fair offer to make. Were only this one known, and low or high, it would be; below zero, money would have to come with it.",
+  swingsAround: (fair: string) => `Fair offer ${fair}`,
+  swingLabel: (title: string, from: string, fromAt: string, to: string, toAt: string) =>
+    `${title}: ${from} with ${fromAt}, ${to} with ${toAt}.`,
+  swingAt: (value: string) => `with ${value}`,
   waterfall: "From worth to the fair offer",
   waterfallNone:
     "Nothing is left to offer: at these odds even a gift would cost more than it is worth. The steps end at what is left on average before any price is paid.",
