@@ -12,7 +12,6 @@ const marks = [0, 10, 20, 30, 40, 50, 60, 70, 80, 90, 100];
 /** The order by what counts for the shop, the weights behind it, and how firm it is. */
 export function Ranking({ comparison, sides }: { comparison: Comparison; sides: readonly Lettered[] }) {
   const { criteria, moves } = comparison;
-  const own = [...(useDoc("shop")?.values.keys() ?? [])].filter((path) => path.startsWith("weight/"));
   if (criteria.length === 0) return null;
   return (
     <section class="block">
@@ -40,24 +39,29 @@ export function Ranking({ comparison, sides }: { comparison: Comparison; sides: 
       <p class="hint">{words.rankHint}</p>
       <div class="weights">
         {criteria.map((criterion, i) => (
-          <Weight key={criterion.id} criterion={criterion} at={i} sides={sides} />
+          <Weight
+            key={criterion.id}
+            criterion={criterion}
+            at={i}
+            sides={sides}
+            others={criteria.some((other) => other.id !== criterion.id && other.weight > 0)}
+          />
         ))}
       </div>
-      {own.length > 0 && (
-        <button
-          type="button"
-          class="button"
-          onClick={() =>
-            void save(
-              words.setUsual,
-              own.map((path) => ({ doc: "shop", path, value: null })),
-            )
-          }
-        >
-          {words.usual}
-        </button>
-      )}
+      <UsualWeights />
     </section>
+  );
+}
+
+/** Takes back all own weights at once. */
+export function UsualWeights() {
+  const own = [...(useDoc("shop")?.values.keys() ?? [])].filter((path) => path.startsWith("weight/"));
+  if (own.length === 0) return null;
+  const changes = own.map((path) => ({ doc: "shop", path, value: null }));
+  return (
+    <button type="button" class="button" onClick={() => void save(words.setUsual, changes)}>
+      {words.usual}
+    </button>
   );
 }
 
@@ -68,11 +72,20 @@ function standing({ side }: Lettered): string {
 }
 
 /** One criterion: what is worst and best on its scale, where the listings stand, and its weight. */
-function Weight(props: { criterion: Criterion; at: number; sides: readonly Lettered[] }) {
+function Weight(props: {
+  criterion: Criterion;
+  at: number;
+  sides: readonly Lettered[];
+  /** Another one counts, so this one need not. */
+  others: boolean;
+}) {
   const { criterion } = props;
   const here = props.sides.flatMap(({ letter, side }) => {
-    const part = side.parts[props.at] ?? null;
-    return part === null ? [] : [words.sidePart(letter, plain(Math.round(part * 100)))];
+    const part = side.parts[props.at];
+    if (part === undefined) return [];
+    return [
+      part === null ? words.partUnknown(letter) : words.sidePart(letter, plain(Math.round(part * 100))),
+    ];
   });
   return (
     <Stepper
@@ -84,7 +97,11 @@ function Weight(props: { criterion: Criterion; at: number; sides: readonly Lette
       low={0}
       high={100}
       whole
-      keep={(weight) => saveValue(words.setWeight(criterion.title), "shop", `weight/${criterion.id}`, weight)}
+      keep={(weight) =>
+        weight > 0 || props.others
+          ? saveValue(words.setWeight(criterion.title), "shop", `weight/${criterion.id}`, weight)
+          : words.noWeight
+      }
     />
   );
 }
