@@ -128,6 +128,7 @@ function lostOutputOf(value: Maybe): LostOutput | undefined {
   const bad = (member: Maybe, found: number | undefined) =>
     member !== undefined && member !== null && found === undefined;
   if (bad(value.used, used) || bad(value.rated, rated)) return undefined;
+  if (used !== undefined && rated !== undefined && used > rated) return undefined;
   return compact<LostOutput>({ used, rated });
 }
 
@@ -136,7 +137,11 @@ export function lost(read: Reader): Lost | undefined {
   const share = "a share of 0 to 95 % in basis points, with a reason";
   const functional = read.get("lost/functional", lostShareOf, share);
   const economic = read.get("lost/economic", lostShareOf, share);
-  const output = read.get("lost/output", lostOutputOf, "two figures above 0");
+  const output = read.get(
+    "lost/output",
+    lostOutputOf,
+    "two figures above 0, used and rated, no more used than rated",
+  );
   const whole = output?.used !== undefined && output.rated !== undefined;
   return orNone(
     compact<Lost>({

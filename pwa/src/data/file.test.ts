@@ -165,6 +165,7 @@ test.each<[string, Json]>([
   ["lost/functional", { points: 9_501 }],
   ["lost/economic", { points: 12.5 }],
   ["lost/output", { used: -3, rated: 5 }],
+  ["lost/output", { used: 6, rated: 5 }],
   ["adjust/age", "off"],
 ])("%s of a wrong shape is left out and named", (path, value) => {
   const { file, problems } = build({ listing: values({ [path]: value }) });

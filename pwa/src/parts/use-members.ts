@@ -7,7 +7,8 @@ import { useWhole } from "./use-whole.ts";
 type Members = { [name: string]: Json };
 type Change = { readonly [name: string]: JsonInput | undefined };
 
-type Keep = (change: Change | null | ((now: Members) => Change)) => Promise<string | undefined>;
+/** A function sees what the members are at that moment, and may answer what is wrong with them instead. */
+type Keep = (change: Change | null | ((now: Members) => Change | string)) => Promise<string | undefined>;
 
 /** Members that say nothing go. */
 export function full(members: Change): Members {
@@ -26,9 +27,11 @@ export function useMembers(
 ): { members: Members; keep: Keep } {
   const stored = listing.values.get(path);
   const whole = useWhole<Json | undefined>(stored);
-  const keep: Keep = (change) => {
+  const keep: Keep = async (change) => {
     const now = isRecord(whole.current) ? whole.current : {};
-    const next = change && full({ ...now, ...(typeof change === "function" ? change(now) : change) });
+    const wanted = typeof change === "function" ? change(now) : change;
+    if (typeof wanted === "string") return wanted;
+    const next = wanted && full({ ...now, ...wanted });
     whole.current = next && Object.keys(next).length > 0 ? next : null;
     return saveValue(label, listing.doc, path, whole.current);
   };

@@ -64,7 +64,8 @@ export function WorthComparable(props: {
 /** What is to be known of it before its figures are believed. */
 function Marks({ row, same }: { row: ComparableRow; same: string | undefined }) {
   const marks = [
-    row.outlier ? words.apart : "",
+    // The engine's own words tell more.
+    row.outlier && !row.note ? words.apart : "",
     row.same === undefined ? "" : same ? words.same(same) : words.sameUnknown,
     row.note ?? (row.used ? "" : words.leftOut),
   ].filter(Boolean);

@@ -67,7 +67,14 @@ function Output({ listing }: { listing: ListingDoc }) {
           value={used}
           low={0.0001}
           high={1e9}
-          keep={(n) => (n && rated && n > rated ? words.outputMore(plain(rated)) : keep({ used: n }))}
+          keep={(n) =>
+            keep((now) => {
+              const most = numberOf(now.rated);
+              return n !== null && most !== undefined && n > most
+                ? words.outputMore(plain(most))
+                : { used: n };
+            })
+          }
         />
         <NumberField
           id={`${id}-rated`}
@@ -75,7 +82,14 @@ function Output({ listing }: { listing: ListingDoc }) {
           value={rated}
           low={0.0001}
           high={1e9}
-          keep={(n) => (n && used && n < used ? words.outputLess(plain(used)) : keep({ rated: n }))}
+          keep={(n) =>
+            keep((now) => {
+              const least = numberOf(now.used);
+              return n !== null && least !== undefined && n < least
+                ? words.outputLess(plain(least))
+                : { rated: n };
+            })
+          }
         />
       </div>
       <p class="hint">{half ? words.outputHalf : words.outputUnit}</p>

@@ -31,9 +31,11 @@ function RateSwitch({ rate, listing }: { rate: AdjustRate; listing: ListingDoc }
       <span>
         <b>{rate.title}</b>
         {rate.says !== "" && <span class="rate-says">{rate.says}</span>}
-        <span class="row-note">
-          {rate.from_data > 0 ? words.fromData(percent(rate.from_data)) : words.fromPrior}
-        </span>
+        {(rate.used || rate.from_data > 0) && (
+          <span class="row-note">
+            {rate.from_data > 0 ? words.fromData(percent(rate.from_data)) : words.fromPrior}
+          </span>
+        )}
         {!rate.used && !rate.off && <span class="row-note">{words.notNeeded}</span>}
         {problem && (
           <span class="field-problem" role="alert">

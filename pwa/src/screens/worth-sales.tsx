@@ -33,7 +33,7 @@ export function SalesCard(props: { worth: Worth; currency: string; listing: List
           {() => <Rows rows={rows} currency={currency} kind={kind} />}
         </OpenedFold>
       )}
-      {worth.rates.length > 0 && <WorthRates rates={worth.rates} listing={listing} />}
+      {rows.length > 0 && worth.rates.length > 0 && <WorthRates rates={worth.rates} listing={listing} />}
       <a class="button approach-way" href={`/comparables?kind=${kind}`}>
         {words.toComparables}
       </a>

@@ -9,7 +9,7 @@ export const worthWords = {
 
   plotTitle: "Comparables and the ways to worth on one price scale",
   plotKey: "Each dot is a comparable brought to this listing; the larger it is, the more it counts.",
-  plotApart: "Open dots stand apart and count less.",
+  plotApart: "Open marks stand apart and count less; an arrow is one beyond the scale.",
   plotDots: (n: number, low: string, high: string) =>
     n === 1 ? `1 comparable comes to ${low}.` : `${n} comparables come to ${low} to ${high}.`,
   plotDotsApart: (n: number) => (n === 1 ? "1 of them stands apart." : `${n} of them stand apart.`),
