@@ -64,8 +64,9 @@ type model struct {
 
 // extra is a remedy or preparation that only a hidden defect would need.
 type extra struct {
-	task task
-	at   [blocks]order
+	task      task
+	low, span float64
+	drawn     []float32 // nil where the amount is fixed
 }
 
 // outcome is what an answer of an unchecked point would mean: the end of the
@@ -95,8 +96,8 @@ func (m *model) draw() *joint {
 	j := spare.Get().(*joint)
 	m.doubts()
 	m.spreadOf(m.overrun(), "overrun", j.over)
-	m.sum(m.tasks, j.base, j.room)
-	m.sum(m.landing, j.landing, j.room)
+	m.sum(j.base, m.tasks...)
+	m.sum(j.landing, m.landing...)
 	if m.known {
 		m.spreadOf(m.belief, "worth", j.worth)
 		for i := range j.worth {
@@ -106,8 +107,8 @@ func (m *model) draw() *joint {
 		clear(j.worth)
 	}
 	value, haul := m.scrapTasks()
-	m.column(&haul, j.haul)
-	m.column(&value, j.left)
+	m.sum(j.haul, haul)
+	m.sum(j.left, value)
 	for i := range j.left {
 		j.left[i] -= j.haul[i]
 		j.repair[i] = float64(j.base[i] * j.over[i])
@@ -120,45 +121,53 @@ func (m *model) draw() *joint {
 
 // spreadOf draws a log-normal cause.
 func (m *model) spreadOf(b belief, name string, into []float64) {
-	m.luck(newStream(name)).fill(into)
-	table := b.table()
-	for i, u := range into {
-		into[i] = kernel.Exp(b.mu + float64(b.sd*table.at(u)))
+	if b.shape != nil {
+		table := b.table()
+		for i, u := range columns.column(m.luck(newStream(name)), evenShape) {
+			into[i] = kernel.Exp(b.mu + float64(b.sd*table.at(float64(u))))
+		}
+		return
+	}
+	for i, z := range columns.column(m.luck(newStream(name)), normalShape) {
+		into[i] = kernel.Exp(b.mu + float64(b.sd*float64(z)))
 	}
 }
 
-// column draws one task.
-func (m *model) column(t *task, into []float64) {
-	t.pert.ready()
-	if t.pert.table != nil {
-		m.luck(t.luck).fill(into)
+// add adds a task's amount to each draw.
+func (m *model) add(t *task, into []float64) {
+	shape := t.pert.shape()
+	if shape == fixedShape {
+		for i := range into {
+			into[i] += t.pert.low
+		}
+		return
 	}
-	t.pert.through(into)
+	span := t.pert.high - t.pert.low
+	for i, x := range columns.column(m.luck(t.luck), shape) {
+		into[i] += t.pert.low + float64(span*float64(x))
+	}
 }
 
 // sum draws the total of some tasks.
-func (m *model) sum(tasks []task, into, room []float64) {
+func (m *model) sum(into []float64, tasks ...task) {
 	clear(into)
 	for t := range tasks {
-		m.column(&tasks[t], room)
-		for i, v := range room {
-			into[i] += v
-		}
+		m.add(&tasks[t], into)
 	}
 }
 
 // classes draws how the thing was kept.
 func (m *model) classes(j *joint) {
-	m.luck(newStream("care")).fill(j.room)
 	well, ordinary := m.care.post[0], m.care.post[0]+m.care.post[1]
-	for i, u := range j.room {
-		j.class[i] = 0
+	for i, u := range columns.column(m.luck(newStream("care")), evenShape) {
+		class, u := uint8(0), float64(u)
 		if u >= well {
-			j.class[i] = 1
+			class = 1
 		}
 		if u >= ordinary {
-			j.class[i] = 2
+			class = 2
 		}
+		j.class[i] = class
 	}
 }
 
@@ -174,63 +183,112 @@ func (m *model) hide(j *joint, class []uint8, cost []float64, ruined []bool, cre
 	for e := range m.extras {
 		j.taken[e] = marks{}
 	}
-	for s := range m.suspects {
-		p := &m.suspects[s]
-		bad, failed := &p.outcome[1], &p.outcome[2]
-		if !bad.scrap && !failed.scrap && len(bad.needs) == 0 && len(failed.needs) == 0 {
-			continue
-		}
-		luck, failing := m.luck(p.luck), m.luck(p.failing)
-		// No draw of the layers above is bad, so most need no closer look.
-		top := int(max(p.odds[0], p.odds[1], p.odds[2])*layers) + 1
-		own := 0.0
-		for b := range blocks {
-			o, f := luck.block(b), failing.block(b)
-			for k := range layers {
-				layer := o.layer(k)
-				if layer > top {
-					continue
-				}
+	var present [3]bool
+	for _, k := range class {
+		present[k] = true
+	}
+	doubts := make([]doubt, len(m.suspects))
+	for s := range doubts {
+		doubts[s] = m.doubt(&m.suspects[s], present)
+	}
+	// Block by block, so that what is worked on stays small.
+	for b := range blocks {
+		for s := range doubts {
+			d, p := &doubts[s], &m.suspects[s]
+			o, f := d.luck.block(b), d.failing.block(b)
+			for layer := range d.top {
+				k := o.draw(layer)
 				i := b*layers + k
-				if luck.at(i, layer) >= p.odds[class[i]] {
+				if !d.odds[class[i]].passed(d.luck, i, layer) {
 					continue
 				}
-				out := bad
-				if failing.at(i, f.layer(k)) < m.rubric.Care.Failed {
-					out = failed
+				out := &p.outcome[1]
+				if d.failed.passed(d.failing, i, f.layer(k)) {
+					out = &p.outcome[2]
 				}
 				if out.scrap {
 					ruined[i] = true
-					own += max(j.worth[i]-j.left[i]-j.repair[i], 0)
+					if lost := j.worth[i] - j.left[i] - j.repair[i]; lost > 0 {
+						d.own += lost
+					}
 					continue
 				}
 				for _, e := range out.needs {
 					if taken := &j.taken[e]; taken[i/64]>>(i%64)&1 == 0 {
 						taken[i/64] |= 1 << (i % 64)
-						c := m.extras[e].draw(m.turn, b, k)
+						c := m.extras[e].cost(i)
 						cost[i] += c
-						own += float64(c * j.over[i])
+						d.own += float64(c * j.over[i])
 					}
 				}
 			}
 		}
-		if credit {
-			p.total = own
+	}
+	if credit {
+		for s := range doubts {
+			m.suspects[s].total = doubts[s].own
 		}
 	}
 }
 
-// draw is the cost of an extra in draw k of block b.
-func (x *extra) draw(turn uint64, b, k int) float64 {
-	if x.task.pert.table == nil {
-		return x.task.pert.low
+// doubt is a suspect as the draws take it.
+type doubt struct {
+	luck, failing stream
+	odds          [3]threshold
+	failed        threshold
+	top           int // no draw of the layers from here on is bad
+	own           float64
+}
+
+// doubt is empty where neither outcome costs anything.
+func (m *model) doubt(p *suspect, present [3]bool) doubt {
+	d := doubt{luck: m.luck(p.luck), failing: m.luck(p.failing), failed: newThreshold(m.rubric.Care.Failed)}
+	costs := false
+	for _, out := range p.outcome {
+		costs = costs || out.scrap || len(out.needs) > 0
 	}
-	return x.task.pert.at(x.task.luck.other(turn).at(b*layers+k, x.at[b].layer(k)))
+	for k, q := range p.odds {
+		d.odds[k] = newThreshold(q)
+		if present[k] && costs {
+			d.top = max(d.top, min(d.odds[k].layer+2, layers))
+		}
+	}
+	return d
+}
+
+// cost is what an extra costs in draw i.
+func (x *extra) cost(i int) float64 {
+	if x.drawn == nil {
+		return x.low
+	}
+	return x.low + float64(x.span*float64(x.drawn[i]))
+}
+
+// account is what the break-even price of a draw takes besides the draws.
+type account struct {
+	scrap     bool // a finding rules repair out
+	fees, tax float64
+}
+
+func (m *model) account() account { return account{m.scrap, float64(m.file.Shop.Fees), m.taxed()} }
+
+// price is the break-even price of draw i from its parts, where worth is known.
+// What is ruined loses all down to its scrap, whatever hidden remedies would cost.
+func (a *account) price(j *joint, i int, value, repair, hidden, land float64, ruined bool) float64 {
+	rest := value - repair
+	if a.scrap {
+		rest = j.left[i]
+	} else if !ruined {
+		rest -= hidden
+	} else if rest > j.left[i] {
+		rest = j.left[i]
+	}
+	return (rest - a.fees - land) / a.tax
 }
 
 // settle puts the columns together.
 func (m *model) settle(j *joint) {
-	tax, fees := m.taxed(), float64(m.file.Shop.Fees)
+	a := m.account()
 	for i := range Draws {
 		value, repair, hidden := j.worth[i], j.repair[i], float64(j.extra[i]*j.over[i])
 		switch {
@@ -240,12 +298,14 @@ func (m *model) settle(j *joint) {
 		case m.scrap:
 			repair, hidden = j.haul[i], 0
 		case j.ruined[i] && m.known:
-			hidden = max(value-j.left[i]-repair, 0)
+			if hidden = value - j.left[i] - repair; hidden < 0 {
+				hidden = 0
+			}
 		case j.ruined[i]:
 			hidden += j.haul[i]
 		}
 		j.repair[i], j.hidden[i] = repair, hidden
-		j.breakEven[i] = (value - fees - j.landing[i] - repair - hidden) / tax
+		j.breakEven[i] = (value - repair - hidden - a.fees - j.landing[i]) / a.tax
 	}
 	j.meanRepair, j.meanHide = average(j.repair), average(j.hidden)
 	j.meanLand, j.meanWorth = average(j.landing), average(j.worth)
@@ -272,10 +332,13 @@ func (m *model) doubts() {
 			} else {
 				t = m.pricing.remedyTask(id, nil)
 			}
-			t.pert.ready()
 			at = len(m.extras)
 			index[key] = at
-			m.extras = append(m.extras, extra{task: t, at: m.luck(t.luck).orders()})
+			x := extra{task: t, low: t.pert.low, span: t.pert.high - t.pert.low}
+			if shape := t.pert.shape(); shape != fixedShape {
+				x.drawn = columns.column(m.luck(t.luck), shape)
+			}
+			m.extras = append(m.extras, x)
 		}
 		out.needs = append(out.needs, at)
 	}

@@ -145,7 +145,7 @@ func TestAddingALineDisturbsNoOther(t *testing.T) {
 	defer a.release()
 	defer b.release()
 	added := make([]float64, Draws)
-	more.sum(more.tasks, added, b.room)
+	more.sum(added, more.tasks...)
 	for i := range Draws {
 		if a.worth[i] != b.worth[i] || a.over[i] != b.over[i] || a.class[i] != b.class[i] || a.landing[i] != b.landing[i] || a.left[i] != b.left[i] {
 			t.Fatalf("draw %d: another line changed it", i)

@@ -59,7 +59,11 @@ func newOutlook(m *model, j *joint) *outlook {
 	for i := range Draws {
 		repair := float64(j.base[i] * j.over[i])
 		o.sound += j.worth[i] - repair
-		o.ruined += min(j.worth[i]-repair, j.left[i])
+		if rest := j.worth[i] - repair; rest < j.left[i] {
+			o.ruined += rest
+		} else {
+			o.ruined += j.left[i]
+		}
 	}
 	o.sound = (o.sound/Draws - fees - j.meanLand) / tax
 	o.ruined = (o.ruined/Draws - fees - j.meanLand) / tax

@@ -25,13 +25,11 @@ func TestPert(t *testing.T) {
 	}
 	// The path A-B-E-F: mean 15, variance 7.3333, by drawing it.
 	path := []pert{newPert(2, 5, 8), newPert(1, 2, 9), newPert(1, 2, 9), newPert(1, 3, 11)}
-	total, u := make([]float64, Draws), make([]float64, Draws)
+	total, u := make([]float64, Draws), make([]float32, Draws)
 	for k := range path {
-		path[k].ready()
-		newStream(string(rune('A' + k))).fill(u)
-		path[k].through(u)
+		newStream(string(rune('A'+k))).fill(u, nil)
 		for i := range total {
-			total[i] += u[i]
+			total[i] += path[k].at(float64(u[i]))
 		}
 	}
 	near(t, "M37 mean, drawn", average(total), 15, 0.005)

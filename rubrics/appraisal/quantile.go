@@ -23,13 +23,6 @@ func (q *quantiles) at(u float64) float64 {
 	return q[i] + float64((x-float64(i))*(q[i+1]-q[i]))
 }
 
-// through replaces probabilities by quantiles.
-func (q *quantiles) through(u []float64) {
-	for i, v := range u {
-		u[i] = q.at(v)
-	}
-}
-
 // tabulate builds the table of a distribution given points and the mass between
 // neighbours. The outer cells end where their mean is right, so that a long
 // tail neither vanishes nor counts double.
@@ -112,7 +105,13 @@ func (c *cellsOf) of(v float64) int {
 func (c *cellsOf) spreadOut(x []float64) bool {
 	low, high := x[0], x[0]
 	for _, v := range x {
-		low, high = min(low, v), max(high, v)
+		// Comparing is faster than min and max, which mind NaN.
+		if v < low {
+			low = v
+		}
+		if v > high {
+			high = v
+		}
 	}
 	c.low, c.scale = low, sortCells/(high-low)
 	if !(high > low) || c.scale > 1e300 {

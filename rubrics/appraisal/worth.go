@@ -34,12 +34,9 @@ func (b *belief) z(q float64) float64 {
 // at is the log price that a share q lies below.
 func (b *belief) at(q float64) float64 { return b.mu + float64(b.sd*b.z(q)) }
 
-// table is z for drawing. Its ends lie where the mean of a normal's outer cell
+// table is z for drawing, where it has a shape of its own. Its ends lie where the mean of a normal's outer cell
 // comes out right.
 func (b *belief) table() *quantiles {
-	if b.shape == nil {
-		return normalTable()
-	}
 	var t quantiles
 	for k := 1; k < cells; k++ {
 		t[k] = b.z(float64(k) / cells)
