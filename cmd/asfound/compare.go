@@ -4,109 +4,93 @@ import (
 	"context"
 	"fmt"
 	"io"
-	"text/tabwriter"
+	"strconv"
+	"strings"
 
 	"asfound/rubrics/appraisal"
 )
 
-const compareUsage = `asfound compare FILE... [--json]
+var compareUsage = fmt.Sprintf(`asfound compare FILE FILE... [--weights ahead=40,odds=20,...] [--json]
 
-Puts two or more appraisal files side by side: verdict, coverage, all-in at the
-asking price, the odds of coming out ahead at it, and the three prices. All are
-drawn with the same random numbers, so differences are of the equipment.
-`
+Puts two to eight appraisal files of one currency side by side, each at its asking
+price: verdict, coverage, all-in, the odds of coming out ahead and the three
+prices; how often each is the better buy, and the price at which it would draw
+level; and a ranking, with what would change it. All are drawn with the same random
+numbers, so differences are of the equipment. A do-not-use verdict stands last
+whatever the weights.
 
-// side is one listing in a comparison.
-type side struct {
-	File     string                `json:"file"`
-	Title    string                `json:"title"`
-	Currency string                `json:"currency"`
-	Verdict  string                `json:"verdict"`
-	Coverage float64               `json:"coverage"` // of safety, 0 to 100
-	Asking   *appraisal.Money      `json:"asking"`
-	AllIn    *appraisal.Money      `json:"all_in"`
-	Odds     *float64              `json:"odds"`
-	Ahead    *appraisal.Money      `json:"ahead"`
-	Opening  *appraisal.PricePoint `json:"opening"`
-	Fair     *appraisal.PricePoint `json:"fair"`
-	WalkAway *appraisal.PricePoint `json:"walk_away"`
-	Missing  string                `json:"missing,omitempty"`
+  --weights     what counts how much, 0 to 100 each, over those of the first file:
+                %s
+  --json        every number, as one JSON object
+`, defaultWeights())
+
+func defaultWeights() string {
+	var each []string
+	for _, c := range appraisal.Criteria {
+		each = append(each, fmt.Sprintf("%s=%d", c.ID, c.Weight))
+	}
+	return strings.Join(each, ",")
 }
 
 func compare(_ context.Context, args []string, out, _ io.Writer) error {
-	flags, files, err := options(args, nil, []string{"json"})
+	flags, names, err := options(args, []string{"weights"}, []string{"json"})
 	if err != nil {
 		return err
 	}
-	if len(files) < 2 {
-		return misuse("give two or more appraisal files")
+	if n := len(names); n < appraisal.LeastCompared || n > appraisal.MostCompared {
+		return misuse("give %d to %d appraisal files", appraisal.LeastCompared, appraisal.MostCompared)
+	}
+	var files []*appraisal.File
+	for _, name := range names {
+		doc, err := readAppraisal(name)
+		if err != nil {
+			return err
+		}
+		files = append(files, &doc.File)
+	}
+	if text, ok := flags["weights"]; ok {
+		if err := setWeights(&files[0].Shop, text); err != nil {
+			return err
+		}
 	}
 	judge, err := newJudge()
 	if err != nil {
 		return err
 	}
-	var sides []side
-	for _, name := range files {
-		doc, err := readAppraisal(name)
-		if err != nil {
-			return err
-		}
-		r, err := judge.Of(&doc.File, appraisal.Ask{})
-		if err != nil {
-			return fmt.Errorf("%s: %w", name, err)
-		}
-		if sides != nil && sides[0].Currency != r.Currency {
-			return fmt.Errorf("%s: amounts are in %s but %s has %s: compare files of one currency", name, r.Currency, sides[0].File, sides[0].Currency)
-		}
-		sides = append(sides, sideOf(name, &doc.File, r))
+	c, err := judge.Compare(files, nil)
+	if err != nil {
+		return err
 	}
 	if flags["json"] != "" {
-		return printJSON(out, sides)
+		return printJSON(out, struct {
+			Files      []string              `json:"files"` // in the order of the sides
+			Comparison *appraisal.Comparison `json:"comparison"`
+		}{names, c})
 	}
-	w := tabwriter.NewWriter(out, 0, 0, 2, ' ', 0)
-	fmt.Fprintln(w, "listing\tverdict\tcoverage\tasking\tall-in\todds\tahead\topening\tfair\twalk-away")
-	for _, s := range sides {
-		fmt.Fprintf(w, "%s\t%s\t%.0f %%\t%s\t%s\t%s\t%s\t%s\t%s\t%s\n", oneLine([]any{s.Title})[0], s.Verdict, s.Coverage,
-			amount(s.Asking), amount(s.AllIn), odds(s.Odds), amount(s.Ahead), point(s.Opening), point(s.Fair), point(s.WalkAway))
-		if s.Missing != "" {
-			fmt.Fprintf(w, "  %s\n", s.Missing) // the engine's own sentence
+	return compareReport(out, c)
+}
+
+// setWeights reads weights such as "ahead=40,odds=20" over those of a shop.
+func setWeights(shop *appraisal.Shop, text string) error {
+	set := map[string]int{}
+	for id, w := range shop.Weights {
+		set[id] = w
+	}
+	given := map[string]bool{}
+	for _, part := range strings.Split(text, ",") {
+		id, number, ok := strings.Cut(strings.TrimSpace(part), "=")
+		w, err := strconv.Atoi(number)
+		switch {
+		case !ok || err != nil:
+			return fmt.Errorf("--weights: %.40q is no weight: write it like ahead=40", part)
+		case given[id]:
+			return fmt.Errorf("--weights: %.40q is given twice: give each once", id)
 		}
+		given[id], set[id] = true, w
 	}
-	return w.Flush()
-}
-
-func sideOf(name string, f *appraisal.File, r *appraisal.Result) side {
-	s := side{File: name, Title: f.Listing.Title, Currency: r.Currency, Verdict: r.Verdict.Title, Coverage: r.Safety.Coverage, Asking: f.Listing.Asking, Missing: r.Offer.Missing}
-	if r.Offer.Known {
-		o := r.Offer
-		s.Opening, s.Fair, s.WalkAway, s.Ahead = &o.Opening, &o.Fair, &o.WalkAway, o.Ahead
-		if o.At != nil {
-			s.Odds, s.AllIn = &o.At.Odds, &o.AllIn.Total
-		}
+	if err := appraisal.CheckWeights("--weights", set); err != nil {
+		return err
 	}
-	return s
-}
-
-func amount(m *appraisal.Money) string {
-	if m == nil {
-		return "-"
-	}
-	return money(*m)
-}
-
-func odds(x *float64) string {
-	if x == nil {
-		return "-"
-	}
-	return fmt.Sprintf("%.0f %%", 100**x)
-}
-
-func point(p *appraisal.PricePoint) string {
-	if p == nil {
-		return "-"
-	}
-	if p.None {
-		return "none"
-	}
-	return money(p.Price)
+	shop.Weights = set
+	return nil
 }

@@ -25,11 +25,15 @@ func bench(ctx context.Context, _ []string) error {
 	if err := browser(ctx); err != nil {
 		return err
 	}
-	native, err := goBench(ctx, "./rubrics/door", "BenchmarkAppraise")
+	native, err := goBench(ctx, "./rubrics/door", ".", false)
 	if err != nil {
 		return err
 	}
-	sync, err := goBench(ctx, "./server", "Benchmark")
+	wasm, err := goBench(ctx, "./rubrics/door", ".", true)
+	if err != nil {
+		return err
+	}
+	sync, err := goBench(ctx, "./server", "Benchmark", false)
 	if err != nil {
 		return err
 	}
@@ -54,6 +58,7 @@ func bench(ctx context.Context, _ []string) error {
 	fmt.Printf("| native (%.0f allocations, %.0f kB) | - | - | %.1f | 1 |\n", n["allocs/op"], n["B/op"]/1000, n["ns/op"]/1e6)
 	fmt.Printf("| browser worker | %.0f | %.0f | %.1f | %.1f |\n", b.Worker.Ready, b.Worker.First, b.Worker.Warm, b.Worker.Warm/(n["ns/op"]/1e6))
 	fmt.Printf("| same module, processor throttled 4x | %.0f | %.0f | %.1f | %.1f |\n", b.Throttled.Ready, b.Throttled.First, b.Throttled.Warm, b.Throttled.Warm/(n["ns/op"]/1e6))
+	scale(native, wasm)
 	fmt.Println("\n| cold start with the server stopped, to the engine's first answer | ms, each run |")
 	fmt.Println("|---|---|")
 	fmt.Printf("| plain | %s |\n| page throttled 4x | %s |\n", whole(b.ColdPlain), whole(b.Cold4x))
@@ -82,9 +87,35 @@ func whole(list []float64) string {
 
 var benchLine = regexp.MustCompile(`^(Benchmark\S+?)(?:-\d+)?\s+\d+\s+(.*)$`)
 
-// goBench runs Go benchmarks and reads their figures by unit.
-func goBench(ctx context.Context, pkg, pattern string) (map[string]map[string]float64, error) {
-	cmd := exec.CommandContext(ctx, "go", "test", "-run", "^$", "-bench", pattern, "-benchmem", pkg)
+// scale prints how a recompute grows, native and as WebAssembly under Node.
+func scale(native, wasm map[string]map[string]float64) {
+	fmt.Println("\n| one recompute, by size | native, ms | draws a second | allocations | WebAssembly in Node, ms | draws a second | to native |")
+	fmt.Println("|---|---|---|---|---|---|---|")
+	for _, name := range sorted(native) {
+		n, w := native[name], wasm[name]
+		if _, ok := n["draws/s"]; !ok || w == nil {
+			continue
+		}
+		fmt.Printf("| %s | %.1f | %.0f | %.0f | %.1f | %.0f | %.1f |\n", strings.TrimPrefix(name, "Benchmark"),
+			n["ns/op"]/1e6, n["draws/s"], n["allocs/op"], w["ns/op"]/1e6, w["draws/s"], w["ns/op"]/n["ns/op"])
+	}
+}
+
+// goBench runs Go benchmarks and reads their figures by unit; wasm runs the same
+// under Node.
+func goBench(ctx context.Context, pkg, pattern string, wasm bool) (map[string]map[string]float64, error) {
+	arguments := []string{"test", "-run", "^$", "-bench", pattern, "-benchmem"}
+	if wasm {
+		root, err := exec.CommandContext(ctx, "go", "env", "GOROOT").Output()
+		if err != nil {
+			return nil, err
+		}
+		arguments = append(arguments, "-exec", filepath.Join(strings.TrimSpace(string(root)), "lib", "wasm", "go_js_wasm_exec"))
+	}
+	cmd := exec.CommandContext(ctx, "go", append(arguments, pkg)...)
+	if wasm {
+		cmd.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm")
+	}
 	cmd.Stderr = os.Stderr
 	out, err := cmd.Output()
 	if err != nil {

@@ -100,6 +100,18 @@ func parity(ctx context.Context) error {
 			questions = append(questions, question{name + price, "appraise", json.RawMessage(`{"file":` + string(src) + price + `}`)})
 		}
 	}
+	var files []string
+	for _, name := range names {
+		src, err := os.ReadFile(name)
+		if err != nil {
+			return err
+		}
+		files = append(files, string(src))
+	}
+	// All together are of two currencies and refused; the demo is compared.
+	for _, some := range [][]string{files, files[len(files)-4:]} {
+		questions = append(questions, question{"compare", "compare", json.RawMessage(`{"files":[` + strings.Join(some, ",") + `]}`)})
+	}
 	for _, text := range []string{
 		`{"name":"rope-diameter","given":{"nominal":"3/8 in","measured":"0.352 in"}}`,
 		`{"name":"leaf-chain","given":{"pitch":"1 in","pitches":"12","measured":"12.36 in"}}`,

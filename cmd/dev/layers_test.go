@@ -5,6 +5,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -48,6 +49,31 @@ func TestGoLayers(t *testing.T) {
 						t.Errorf("%s reaches %s (through %s): %s", l.pkg, imported, from, l.why)
 					}
 				}
+			}
+		}
+	}
+}
+
+// goOnly names all that a package may import itself, where a list of bans would
+// be longer.
+var goOnly = []struct {
+	pkg     string
+	allowed []string
+	why     string
+}{
+	{"asfound/rubrics/depreciation", []string{"errors", "fmt", "math", "asfound/rubrics/kernel"}, "how worth is lost is arithmetic: no appraisal, file, clock or chance"},
+	{"asfound/rubrics/kernel", []string{"math"}, "every build must give the same last bit"},
+}
+
+func TestGoLayersOnly(t *testing.T) {
+	for _, l := range goOnly {
+		out, err := exec.Command("go", "list", "-f", `{{join .Imports " "}}`, l.pkg).CombinedOutput()
+		if err != nil {
+			t.Fatalf("%s: %v\n%s", l.pkg, err, out)
+		}
+		for _, imported := range strings.Fields(string(out)) {
+			if !slices.Contains(l.allowed, imported) {
+				t.Errorf("%s imports %s, only %v are open to it: %s", l.pkg, imported, l.allowed, l.why)
 			}
 		}
 	}

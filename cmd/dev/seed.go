@@ -113,9 +113,10 @@ func (d *demo) listing(n int, name string, f *appraisal.File) error {
 		{"rubric", f.Rubric, true}, {"title", l.Title, true}, {"date", f.Date, true},
 		{"maker", l.Maker, l.Maker != ""}, {"model", l.Model, l.Model != ""}, {"serial", l.Serial, l.Serial != ""},
 		{"made", l.Made, l.Made != 0}, {"capacity", l.Capacity, l.Capacity != nil}, {"place", l.Place, l.Place != ""},
+		{"hours", l.Hours, l.Hours != 0}, {"effective_age", l.EffectiveAge, l.EffectiveAge != 0},
 		{"distance", l.Distance, l.Distance != nil}, {"asking", l.Asking, l.Asking != nil}, {"seller", l.Seller, l.Seller != ""},
 		{"seen", l.Seen, l.Seen != ""}, {"text", l.Text, l.Text != ""}, {"note", l.Note, l.Note != ""},
-		{"newprice", f.NewPrice, f.NewPrice != nil},
+		{"newprice", f.NewPrice, f.NewPrice != nil}, {"care", f.Care, f.Care != nil},
 	}
 	for _, k := range sorted(f.Facts) {
 		fields = append(fields, field{"fact/" + k, f.Facts[k], true})
@@ -182,6 +183,9 @@ func (d *demo) shop(f *appraisal.File) error {
 	}
 	for _, k := range sorted(s.Rates) {
 		fields = append(fields, field{"rate/" + k, s.Rates[k], true})
+	}
+	for _, k := range sorted(s.Weights) {
+		fields = append(fields, field{"weight/" + k, s.Weights[k], true})
 	}
 	if err := d.putAll("shop", fields); err != nil {
 		return err

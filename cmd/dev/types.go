@@ -21,7 +21,7 @@ func borderTypes() []any {
 	return []any{
 		appraisal.File{}, appraisal.Result{}, appraisal.Rubric{}, appraisal.Part{},
 		limit.Definition{}, limit.Result{}, door.Catalogue{}, door.Reply{}, door.LimitRequest{}, door.AppraiseRequest{}, door.CompareRequest{},
-		appraisal.Comparison{},
+		appraisal.Comparison{}, appraisal.Import{}, appraisal.ImportChoice{},
 	}
 }
 
@@ -104,6 +104,9 @@ func typeName(t reflect.Type, optional bool) string {
 	case reflect.Slice:
 		if t.Elem().Kind() == reflect.Uint8 {
 			return "unknown" // raw JSON
+		}
+		if t.Elem().Kind() == reflect.Pointer {
+			return "(" + typeName(t.Elem(), false) + ")[]"
 		}
 		return typeName(t.Elem(), false) + "[]"
 	case reflect.Array:

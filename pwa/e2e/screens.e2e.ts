@@ -6,7 +6,7 @@ import { mkdirSync } from "node:fs";
 import { resolve } from "node:path";
 import AxeBuilder from "@axe-core/playwright";
 import { type BrowserContext, expect, type Page, test } from "@playwright/test";
-import { openCheck, picture, visitOnce } from "./person.ts";
+import { choose, fill, openCheck, picture, visitOnce } from "./person.ts";
 import { listingId, seed } from "./seed.ts";
 import { Server } from "./server.ts";
 
@@ -130,6 +130,7 @@ interface Look {
 const light: Look = { name: "light", width: 390, dark: false };
 const dark: Look = { name: "dark", width: 390, dark: true };
 const narrow: Look = { name: "narrow", width: 320, dark: false };
+const desk: Look = { name: "desk", width: 1280, dark: false };
 
 /** Looks at each screen in each way and gathers all that is wrong. */
 async function lookAt(state: string, paths: Record<string, string>, looks: Look[]): Promise<void> {
@@ -174,7 +175,9 @@ async function lookAt(state: string, paths: Record<string, string>, looks: Look[
 const general = {
   listings: "/",
   new: "/new",
+  compare: "/compare",
   comparables: "/comparables",
+  import: "/comparables/import?kind=two-post-lift",
   prices: "/prices",
   settings: "/settings",
   backup: "/backup",
@@ -220,6 +223,150 @@ test("a shop with listings", async () => {
   await lookAt("demo", { ...general, ...ofListing(demo, "cable-diameter") }, [light, dark, narrow]);
 });
 
+const table = [
+  "Name;Builder;Sold price;Ask;Sold on;Built;Load;State;Remarks",
+  "Invented lift, no. 1;Invented Works;1.234,50;1.900;03.02.2025;2014;9000 lb;good;with its manual",
+  "Invented lift, no. 2;Other Works;2.100;2.500;11.04.2025;2016;10000 lb;worn;",
+  "Invented lift, no. 3;Other Works;on request;2.500;11.04.2025;2016;10000 lb;worn;",
+  "Invented lift, no. 4;;1900;2.000;13.05.2025;20115;9000 lb;as new;",
+  "",
+].join("\n");
+
+async function chooseTable(name: string, text: string): Promise<void> {
+  await page
+    .locator('input[type="file"]')
+    .setInputFiles({ name, mimeType: "text/csv", buffer: Buffer.from(text) });
+}
+
+test("a table is seen before it is kept, and twice adds nothing twice", async () => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  await open(general.comparables);
+  await page.getByRole("link", { name: "Import a table" }).click();
+  await expect(page.getByRole("heading", { level: 1, name: "Import a table" })).toBeVisible();
+  await page.getByLabel("Kind of equipment in it").selectOption("two-post-lift");
+  await chooseTable("lifts.csv", table);
+  const rows = page.locator(".import-row");
+  await expect(rows).toHaveCount(3);
+  await expect(page.getByText("3 of 4 rows read. 1 row is left out")).toBeVisible();
+  await expect(rows.first()).toContainText("$1,234.50");
+  await expect(rows.first()).toContainText("paid 2025-02-03 · Invented Works · made 2014 · 9000 lb · Sound");
+  await expect(page.getByText("Line 4, Sold price:")).toBeVisible();
+  await expect(page.getByText("Semicolons part the cells.")).toBeVisible();
+  await page.getByText("Columns", { exact: true }).click();
+  // The other price in its place: the column it had is free, and all is read again.
+  await page.getByLabel("Price", { exact: true }).selectOption("Ask");
+  await expect(rows).toHaveCount(4);
+  await expect(rows.first()).toContainText("$1,900");
+  await expect(page.getByText("Not taken: Sold price.")).toBeVisible();
+  await choose(page, "The point starts the decimals");
+  await expect(page.getByText("0 of 4 rows read.")).toBeVisible();
+  await expect(page.getByRole("button", { name: "There is nothing to add" })).toBeDisabled();
+  await choose(page, "The comma starts the decimals");
+  await expect(rows).toHaveCount(4);
+  await page.getByLabel("Price", { exact: true }).selectOption("Sold price");
+  await expect(rows).toHaveCount(3);
+  const wrong: string[] = [];
+  for (const look of [light, dark, narrow]) {
+    await page.setViewportSize({ width: look.width, height: 844 });
+    await page.emulateMedia({ colorScheme: look.dark ? "dark" : "light", reducedMotion: "reduce" });
+    wrong.push(...(await measure(page)).map((w) => `${look.name}: ${w}`));
+    if (look !== narrow) wrong.push(...(await axe(page, look.dark)));
+    const path = resolve(pictures, `table-import-${look.name}.jpg`);
+    await page.screenshot({ path, type: "jpeg", quality: 60, scale: "css", fullPage: true });
+  }
+  expect(wrong).toEqual([]);
+  await page.getByRole("button", { name: "Add 3 comparables" }).click();
+  await expect(page.getByText("3 comparables added.")).toBeVisible();
+  await page.getByRole("link", { name: "See them" }).click();
+  await expect(page.locator("summary", { hasText: "Invented lift, no. 2" })).toContainText("$2,100");
+  await open(general.import);
+  await chooseTable("lifts.csv", table);
+  await expect(page.getByText("All 3 are there already: nothing to add.")).toBeVisible();
+  await expect(page.getByRole("button", { name: "There is nothing to add" })).toBeDisabled();
+  await page.getByText("Or paste it here").click();
+  await fill(page, "The table", "title\tprice (EUR)\nInvented lift, no. 5\t2,400\n");
+  await page.getByRole("button", { name: "Read what was pasted" }).click();
+  await expect(rows).toHaveCount(1);
+  await expect(page.getByText("Tabs part the cells.")).toBeVisible();
+  await expect(page.getByText("The prices are in EUR, and you count in USD.")).toBeVisible();
+  await page.getByRole("button", { name: "Add 1 comparable", exact: true }).click();
+  await expect(page.getByText("1 comparable added.")).toBeVisible();
+  await chooseTable("photo.csv", "\u0000\u0001\u0002");
+  await expect(page.getByRole("alert")).toBeVisible();
+  await expect(rows).toHaveCount(0);
+  expect(faults).toEqual([]);
+});
+
+test("two thousand rows are listed by fifties and taken back at once", async () => {
+  await open(general.import);
+  const lines = Array.from({ length: 2000 }, (_, i) => `Invented lift ${i},${1000 + i},2024-03-1${i % 10}`);
+  await chooseTable("many.csv", ["title,sold price,date", ...lines].join("\n"));
+  await page.getByRole("button", { name: "Add 2000 comparables" }).click();
+  await expect(page.getByText("2000 comparables added.")).toBeVisible({ timeout: 60_000 });
+  await page.getByRole("link", { name: "See them" }).click();
+  const listed = page.locator("summary", { hasText: "Invented lift" });
+  await expect(page.getByRole("button", { name: "Show 50 more" })).toBeVisible();
+  const kind = page.locator("section", {
+    has: page.getByRole("heading", { name: "Two-post lift", exact: true }),
+  });
+  await expect(kind.locator("summary")).toHaveCount(50);
+  await page.getByRole("button", { name: "Show 50 more" }).click();
+  await expect(kind.locator("summary")).toHaveCount(100);
+  await fill(page, "Find", "lift 1999");
+  await expect(listed).toHaveCount(1);
+  await fill(page, "Find", "");
+  await page.locator(".strip-undo").click();
+  await expect(page.getByText("Undone: 2000 comparables imported.")).toBeAttached({ timeout: 60_000 });
+  await expect(page.getByRole("button", { name: "Show 50 more" })).toHaveCount(0);
+  expect(faults).toEqual([]);
+});
+
+test("what a comparable and a new price say can be followed, doubted and changed", async () => {
+  await open(`/listing/${demo}/offer`);
+  const sales = page.getByRole("region", { name: "By what others went for" });
+  const rate = sales.locator("label.rate", { hasText: "Condition" });
+  const rates = sales.locator("summary", { hasText: "How comparables are adjusted" });
+  await rates.click();
+  await expect(rate.locator("input")).toBeChecked();
+  await rate.click();
+  await expect(rate.locator("input")).not.toBeChecked();
+  await page.reload();
+  await rates.click();
+  await expect(rate.locator("input")).not.toBeChecked();
+  const cost = page.getByRole("region", { name: "By the price of a new one" });
+  await cost.getByText("What it rests on").click();
+  await cost.getByText("Worth lost by more than age").click();
+  const before = await cost.locator(".big-figure").textContent();
+  await fill(page, "Functional: by its design (%)", "96");
+  await expect(cost.getByText("“96” is too large: at most 95.")).toBeVisible();
+  await fill(page, "Functional: by its design (%)", "20");
+  await expect(cost.locator(".big-figure")).not.toHaveText(before ?? "");
+  await fill(page, "Why", "no second height");
+  await fill(page, "Output it is rated for", "30");
+  await fill(page, "Output that is asked of it", "40");
+  await expect(cost.getByText("It cannot be asked for more than its rated 30.")).toBeVisible();
+  await fill(page, "Output that is asked of it", "12");
+  await expect(cost.getByText("cannot be asked for more")).toHaveCount(0);
+  await cost.getByText("That price is an old one").click();
+  await fill(page, "It stood then at", "101.5");
+  await expect(cost.getByText("The index counts once both figures are there.")).toBeVisible();
+  await fill(page, "It stands now at", "142");
+  await expect(cost.locator("summary", { hasText: "That price is an old one" })).toContainText("101.5 → 142");
+  await expect(cost.locator(".steps")).toContainText("index");
+  await page.reload();
+  await cost.getByText("What it rests on").click();
+  await cost.getByText("Worth lost by more than age").click();
+  await expect(page.getByLabel("Why")).toHaveValue("no second height");
+  await expect(page.getByLabel("Output it is rated for")).toHaveValue("30");
+  await sales.locator("summary", { hasText: "Comparables that count" }).click();
+  await sales.locator(".worth-rows summary").first().click();
+  await sales.getByRole("link", { name: "Change this comparable" }).click();
+  await expect(page.getByRole("heading", { level: 1, name: "Comparables" })).toBeVisible();
+  await expect(page.getByLabel("Hours run")).toBeVisible();
+  await open(`/listing/${demo}/offer`);
+  await lookAt("worth", { offer: `/listing/${demo}/offer` }, [light, dark, narrow]);
+});
+
 test("a press, a listing with nothing graded, and a very long title", async () => {
   await lookAt(
     "press",
@@ -229,6 +376,29 @@ test("a press, a listing with nothing graded, and a very long title", async () =
   await lookAt("untouched", ofListing(untouched, "oil"), [light]);
   await lookAt("long", { listings: "/", ...ofListing(long, "hoses") }, [narrow]);
   await lookAt("long", { listings: "/", listing: `/listing/${long}` }, [light]);
+});
+
+test("listings side by side: all of them, a pair, and one alone", async () => {
+  const of = (...ids: string[]) => `/compare?of=${ids.join(",")}`;
+  await lookAt("side", { all: of(demo, long, untouched, press), pair: of(demo, untouched) }, [
+    light,
+    dark,
+    narrow,
+    desk,
+  ]);
+  await lookAt("side", { one: of(demo) }, [light]);
+});
+
+test("every figure opened onto where it comes from", async () => {
+  for (const path of [`/listing/${demo}/result`, `/listing/${demo}/offer`]) {
+    await open(path);
+    const asks = page.locator('.why-ask[aria-expanded="false"]:visible');
+    for (let i = 0; i < 12 && (await asks.count()) > 0; i++) await asks.first().click();
+    await page.setViewportSize({ width: narrow.width, height: 844 });
+    expect(await measure(page)).toEqual([]);
+    expect(await axe(page, false)).toEqual([]);
+  }
+  expect(faults).toEqual([]);
 });
 
 test("every screen opens with the server stopped", async () => {

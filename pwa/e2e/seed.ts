@@ -21,7 +21,7 @@ interface Appraisal {
   landing?: Record<string, unknown>;
   findings?: Record<string, Finding>;
   comparables?: Record<string, unknown>[];
-  newprice?: unknown;
+  new_price?: unknown;
 }
 
 export interface Seed {
@@ -51,7 +51,7 @@ function fieldsOf(seed: Seed): Field[] {
     ...Object.entries(a.ways ?? {}).map(([k, v]): Field => [doc, `way/${k}`, v]),
     ...Object.entries(a.landing ?? {}).map(([k, v]): Field => [doc, `landing/${k}`, v]),
   ];
-  if (a.newprice) fields.push([doc, "newprice", a.newprice]);
+  if (a.new_price) fields.push([doc, "newprice", a.new_price]);
   for (const [check, f] of Object.entries(seed.findings === false ? {} : (a.findings ?? {}))) {
     const at = `finding/${check}`;
     if (f.grade !== undefined) fields.push([doc, `${at}/answer`, { grade: f.grade }]);

@@ -10,6 +10,8 @@ import { useDataState } from "./parts/use-live.ts";
 import { BackupScreen } from "./screens/backup.tsx";
 import { CheckScreen } from "./screens/check.tsx";
 import { ComparablesScreen } from "./screens/comparables.tsx";
+import { ComparablesImportScreen } from "./screens/comparables-import.tsx";
+import { CompareScreen } from "./screens/compare.tsx";
 import { EstimateScreen } from "./screens/estimate.tsx";
 import { ListingScreen } from "./screens/listing.tsx";
 import { ListingsScreen } from "./screens/listings.tsx";
@@ -64,7 +66,9 @@ function Screens() {
       <Route path="/listing/:id/result" component={ResultScreen} />
       <Route path="/listing/:id/estimate" component={EstimateScreen} />
       <Route path="/listing/:id/offer" component={OfferScreen} />
+      <Route path="/compare" component={CompareScreen} />
       <Route path="/comparables" component={ComparablesScreen} />
+      <Route path="/comparables/import" component={ComparablesImportScreen} />
       <Route path="/prices" component={PricesScreen} />
       <Route path="/settings" component={SettingsScreen} />
       <Route path="/backup" component={BackupScreen} />

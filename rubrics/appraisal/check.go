@@ -26,7 +26,7 @@ func (f *File) check() error {
 	if err := checkDate("date", f.Date); err != nil {
 		return err
 	}
-	for _, part := range []func() error{f.checkCounts, f.checkListing, f.checkFindings, f.checkPrices, f.checkComparables, f.checkShop} {
+	for _, part := range []func() error{f.checkCounts, f.checkListing, f.checkFindings, f.checkPrices, f.checkComparables, f.checkCare, f.checkShop} {
 		if err := part(); err != nil {
 			return err
 		}
@@ -146,6 +146,12 @@ func (f *File) checkListing() error {
 			return err
 		}
 	}
+	if !(l.EffectiveAge >= 0 && l.EffectiveAge <= 200) {
+		return refuse("listing.effective_age", "0 to 200 years, 0 when it is its age", "%g is no age", l.EffectiveAge)
+	}
+	if err := checkHours("listing.hours", l.Hours); err != nil {
+		return err
+	}
 	if d := l.Distance; d != nil && d.Unit != "mi" && d.Unit != "km" {
 		return refuse("listing.distance.unit", "mi or km", "%.40q is no distance unit", d.Unit)
 	}
@@ -226,11 +232,51 @@ func (f *File) checkPrices() error {
 			}
 		}
 	}
-	if f.NewPrice != nil {
-		if err := checkRange("new_price.price", f.NewPrice.Price); err != nil {
+	if n := f.NewPrice; n != nil {
+		if err := checkRange("new_price.price", n.Price); err != nil {
 			return err
 		}
-		return checkSize("new_price.capacity", f.NewPrice.Capacity)
+		if x := n.Index; x != nil && !(x.Then >= 1e-3 && x.Then <= 1e6 && x.Now >= 1e-3 && x.Now <= 1e6) {
+			return refuse("new_price.index", "the index then and now, both above 0", "%g and %g are no index", x.Then, x.Now)
+		}
+		if err := checkSize("new_price.capacity", n.Capacity); err != nil {
+			return err
+		}
+	}
+	return f.checkLost()
+}
+
+func (f *File) checkLost() error {
+	for _, cause := range sortedKeys(f.Adjust) {
+		if err := checkText("adjust", cause, 60); err != nil {
+			return err
+		}
+	}
+	l := f.Lost
+	if l == nil {
+		return nil
+	}
+	switch {
+	case l.Functional < 0 || l.Functional > 95_00:
+		return refuse("lost.functional", "0 to 95 %", "%d %% is no loss of worth", l.Functional/100)
+	case l.Economic < 0 || l.Economic > 95_00:
+		return refuse("lost.economic", "0 to 95 %", "%d %% is no loss of worth", l.Economic/100)
+	case !(l.Used >= 0) || !(l.Rated >= 0) || l.Used > 1e9 || l.Rated > 1e9 || l.Used > l.Rated:
+		return refuse("lost.used", "used output from 0 to the rated one, in one unit", "%g of %g is no use", l.Used, l.Rated)
+	case l.Rated > 0 && l.Used == 0:
+		return refuse("lost.used", "more than 0: what is never used is worth nothing", "the rated output stands alone")
+	}
+	for _, err := range []error{checkText("lost.functional_why", l.FunctionalWhy, 2000), checkText("lost.economic_why", l.EconomicWhy, 2000)} {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func checkHours(field string, h float64) error {
+	if !(h >= 0 && h <= 1e6) {
+		return refuse(field, "0 to 1,000,000 hours, 0 when unknown", "%g are no hours run", h)
 	}
 	return nil
 }
@@ -268,6 +314,41 @@ func (f *File) checkComparables() error {
 	return nil
 }
 
+// leastBelief is the least probability of a class of keeping, basis points. At
+// 0 no finding could ever bring the class back, and a belief so sure that ten bad
+// points hardly move it is a slip, not a belief (the least is a judgement).
+const leastBelief = 1_00
+
+func (f *File) checkCare() error {
+	b := f.Care
+	if b == nil {
+		return nil
+	}
+	for _, c := range []struct {
+		field string
+		n     int
+	}{{"well", b.Well}, {"ordinary", b.Ordinary}, {"neglected", b.Neglected}} {
+		switch {
+		case c.n < 0 || c.n > 100_00:
+			return refuse("care."+c.field, "1 to 98 % (in hundredths of a percent: 100 to 9800)", "%d is no probability", c.n)
+		case c.n < leastBelief:
+			return refuse("care."+c.field, "at least 1 % (100), since what is ruled out beforehand no finding can bring back", "%s leaves no room", basisPoints(c.n))
+		}
+	}
+	if sum := b.Well + b.Ordinary + b.Neglected; sum != 100_00 {
+		return refuse("care", "well kept, ordinary and neglected sum to 100 % (10000)", "they sum to %s", basisPoints(sum))
+	}
+	return nil
+}
+
+// basisPoints writes hundredths of a percent as a percentage.
+func basisPoints(n int) string {
+	if n%100 == 0 {
+		return fmt.Sprintf("%d %%", n/100)
+	}
+	return fmt.Sprintf("%d.%02d %%", n/100, n%100)
+}
+
 func (f *File) checkShop() error {
 	s := &f.Shop
 	if !slices.Contains(Currencies, s.Currency) {
@@ -284,6 +365,9 @@ func (f *File) checkShop() error {
 			return err
 		}
 	}
+	if err := CheckWeights("shop.weights", s.Weights); err != nil {
+		return err
+	}
 	o := s.Odds
 	switch {
 	case s.Tax < 0 || s.Tax > 100_00:
@@ -298,4 +382,27 @@ func (f *File) checkShop() error {
 		return refuse("shop.kept", "0 to 100 %", "%d %% is no share", s.Kept/100)
 	}
 	return checkMoney("shop.fees", s.Fees)
+}
+
+// CheckWeights refuses weights of criteria that rank nothing; those not given
+// have their default. field is what to call them.
+func CheckWeights(field string, weights map[string]int) error {
+	var ids []string
+	for i := range Criteria {
+		ids = append(ids, Criteria[i].ID)
+	}
+	for _, id := range sortedKeys(weights) {
+		if !slices.Contains(ids, id) {
+			return refuse(field, fmt.Sprintf("one of %v", ids), "%.40q is no criterion", id)
+		}
+		if w := weights[id]; w < 0 || w > mostWeight {
+			return refuse(field+"."+id, fmt.Sprintf("0 to %d", mostWeight), "%d is no weight", w)
+		}
+	}
+	for _, c := range weighed(weights) {
+		if c.Weight > 0 {
+			return nil
+		}
+	}
+	return refuse(field, "at least one above 0", "all are 0, so nothing would rank the listings")
 }

@@ -6,10 +6,11 @@ type Comparison struct {
 	Currency string `json:"currency"`
 	Sides    []Side `json:"sides"` // in the order given
 	// Better[a][b] is the probability that a brings more than b, each at its price;
-	// nil where one of them cannot be priced or a is b.
+	// equal draws count half. nil where one of them cannot be priced or a is b.
 	Better [][]*float64 `json:"better"`
 	// Overtake[a][b] is the price of a at which it is as likely as not better than
-	// b at its price; nil as above, negative where not even a gift would do.
+	// b at its price; negative where not even a gift would do. nil where b cannot be
+	// priced, the worth of a is not known, or a is b: a needs no price of its own.
 	Overtake [][]*Money `json:"overtake"`
 	// Order are indexes into Sides, best first: gates first, then the weighted sum.
 	Order    []int       `json:"order"`
@@ -21,7 +22,7 @@ type Comparison struct {
 
 // Side is one listing in a comparison.
 type Side struct {
-	Title    string      `json:"title"`
+	Title    string      `json:"title"` // told apart from the others by a number, where it must be
 	Verdict  Verdict     `json:"verdict"`
 	Safety   Score       `json:"safety"`
 	State    Score       `json:"condition"`
@@ -38,10 +39,11 @@ type Side struct {
 	Hours    float64   `json:"hours"`
 	Distance *Quantity `json:"distance"`
 	Hides    Money     `json:"hides"` // allowance for what was not checked
-	// Gate is the verdict code that bars it, or "".
+	// Gate is the code of a verdict that no weight makes up for, or "".
 	Gate string `json:"gate"`
-	// Score is the weighted sum on fixed scales, 0 to 100; nil where it cannot be
-	// told. Parts are its criteria, in order, 0 to 1.
+	// Score is the weighted sum on fixed scales, 0 to 100; nil where no criterion
+	// that counts is known. Parts are its criteria, in order, 0 worst to 1 best; nil
+	// where it is not known, which counts as 0.5.
 	Score   *float64   `json:"score"`
 	Parts   []*float64 `json:"parts"`
 	Missing string     `json:"missing,omitempty"`

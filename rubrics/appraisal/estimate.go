@@ -12,8 +12,6 @@ type task struct {
 	luck stream
 }
 
-func (t *task) draw(i int) float64 { return t.pert.at(t.luck.at(i)) }
-
 // pricing turns remedies, preparations and landing lines into costed tasks.
 type pricing struct {
 	file   *File

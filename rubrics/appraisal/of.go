@@ -21,6 +21,15 @@ func NewJudge(rubrics []Rubric, parts []Part) *Judge {
 	return j
 }
 
+// Rubric is the rubric of an id; an unknown one is refused with an *Error.
+func (jd *Judge) Rubric(id string) (*Rubric, error) {
+	r, ok := jd.rubrics[id]
+	if !ok {
+		return nil, refuse("rubric.id", "one of "+jd.known(), "no rubric is called %q", id)
+	}
+	return r, nil
+}
+
 // Ask is what a judgement is asked about besides the file.
 type Ask struct {
 	// Price in place of the asking price.
@@ -31,23 +40,37 @@ type Ask struct {
 
 // Of judges one appraisal. An input that makes no sense is refused with an *Error.
 func (jd *Judge) Of(f *File, ask Ask) (*Result, error) {
-	price := ask.Price
-	if err := f.check(); err != nil {
+	res, j, err := jd.judge(f, ask)
+	if err != nil {
 		return nil, err
 	}
-	r, ok := jd.rubrics[f.Rubric.ID]
-	if !ok {
-		return nil, refuse("rubric.id", "one of "+jd.known(), "no rubric is called %q", f.Rubric.ID)
+	j.release()
+	return res, nil
+}
+
+// judge gives the draws behind the judgement too.
+func (jd *Judge) judge(f *File, ask Ask) (*Result, *joint, error) {
+	price := ask.Price
+	if err := f.check(); err != nil {
+		return nil, nil, err
+	}
+	if err := checkMinutes(ask.Minutes); err != nil {
+		return nil, nil, err
+	}
+	r, err := jd.Rubric(f.Rubric.ID)
+	if err != nil {
+		return nil, nil, err
 	}
 	if price == nil {
 		price = f.Listing.Asking
 	}
 	if price != nil && (*price < 0 || *price > maxMoney) {
-		return nil, refuse("price", "0 to 1,000,000,000", "%s is no price", exact(*price))
+		return nil, nil, refuse("price", "0 to 1,000,000,000", "%s is no price", exact(*price))
 	}
 	n := &notes{list: []string{}}
 	jd.changed(r, f, n)
 	walked := walk(r, f)
+	contradictions(walked, n)
 	m := &model{rubric: r, file: f, pricing: newPricing(r, jd.parts, f, n)}
 	var scrap []string
 	m.tasks, scrap = m.pricing.repairs(walked)
@@ -68,7 +91,7 @@ func (jd *Judge) Of(f *File, ask Ask) (*Result, error) {
 		Safety:    score(walked, func(w Weight) int { return w.Safety }),
 		Condition: score(walked, func(w Weight) int { return w.Condition }),
 		Progress:  progress(walked),
-		Swings:    []Swing{}, Why: map[string]Derivation{},
+		Swings:    []Swing{},
 	}
 	res.Worth, m.belief, m.known = worth(r, f, n)
 	j := m.draw()
@@ -84,9 +107,18 @@ func (jd *Judge) Of(f *File, ask Ask) (*Result, error) {
 	if price != nil {
 		at = float64(*price)
 	}
-	res.Next = next(m, j, at, m.known)
+	var o *outlook
+	if m.known {
+		o = newOutlook(m, j)
+		res.Swings = swings(m, j, o)
+		if ask.Minutes > 0 {
+			res.Plan = plan(m, o, at, ask.Minutes)
+		}
+	}
+	res.Next = next(m, o, at)
 	res.Notes = n.list
-	return res, nil
+	res.Why = derivations(m, res, walked)
+	return res, j, nil
 }
 
 func (jd *Judge) known() string {
@@ -169,8 +201,9 @@ func checkResults(walked []judged) []CheckResult {
 }
 
 // summary fills the spread of an estimate from its draws.
-func summary(e *Estimate, draws []float64) {
-	s := ordered(draws)
+func summary(e *Estimate, j *joint, draws []float64) {
+	j.cells.order(draws, j.sorted)
+	s := j.sorted
 	e.Mean, e.SD = cents(average(draws)), cents(spread(draws))
 	e.Low, e.Median, e.High = cents(share(s, 0.1)), cents(share(s, 0.5)), cents(share(s, 0.9))
 }
@@ -190,7 +223,7 @@ func linesOf(tasks []task) (lines []Line, h Hours) {
 func estimateOf(m *model, j *joint, scrap []string) Estimate {
 	var e Estimate
 	e.Lines, e.Hours = linesOf(m.tasks)
-	summary(&e, j.repair)
+	summary(&e, j, j.repair)
 	if m.scrap {
 		_, haul := m.scrapTasks()
 		haul.line.Title, haul.line.Because = "Cannot be put right: taken away as scrap", scrap
@@ -202,13 +235,13 @@ func estimateOf(m *model, j *joint, scrap []string) Estimate {
 func landingOf(m *model, j *joint) Estimate {
 	var e Estimate
 	e.Lines, e.Hours = linesOf(m.landing)
-	summary(&e, j.landing)
+	summary(&e, j, j.landing)
 	return e
 }
 
 func hiddenOf(m *model, j *joint, walked []judged) Hidden {
-	h := Hidden{Care: parts(m.care.post), Prior: parts(m.care.prior), Points: []Doubt{}, Mean: cents(j.meanHide)}
-	h.High = cents(share(ordered(j.hidden), 0.9))
+	h := Hidden{Care: parts(m.care.post), Prior: parts(m.care.prior), From: m.care.start.words(), Points: []Doubt{}, Mean: cents(j.meanHide)}
+	h.High = cents(j.cells.nth(j.hidden, place(0.9, Draws), j.room))
 	for i := range m.suspects {
 		s := &m.suspects[i]
 		h.Points = append(h.Points, Doubt{Check: s.j.check.ID, Title: s.j.check.Title, Chance: round4(s.j.chance), Remedy: s.bad, Mean: cents(s.total / Draws)})

@@ -17,11 +17,14 @@ func offer(m *model, j *joint, at *Money, missing string) Offer {
 		return o
 	}
 	o.Known = true
-	sorted := ordered(j.breakEven)
 	odds := m.file.Shop.Odds
-	o.Opening = pricePoint(sorted, odds.Opening)
-	o.Fair = pricePoint(sorted, odds.Fair)
-	o.WalkAway = pricePoint(sorted, odds.WalkAway)
+	o.Error = Money(math.Ceil(j.standardError(below(odds.Fair))))
+	o.Step = priceStep(j.meanWorth, o.Error)
+	j.cells.order(j.breakEven, j.sorted)
+	sorted := j.sorted
+	o.Opening = pricePoint(sorted, odds.Opening, o.Step)
+	o.Fair = pricePoint(sorted, odds.Fair, o.Step)
+	o.WalkAway = pricePoint(sorted, odds.WalkAway, o.Step)
 	o.Curve = curve(sorted, at)
 	o.Waterfall = waterfall(m, j, o.Fair)
 	if at != nil {
@@ -40,14 +43,44 @@ func offer(m *model, j *joint, at *Money, missing string) Offer {
 	return o
 }
 
-// pricePoint is the highest whole price with at least the wished odds.
-func pricePoint(sorted []float64, basis int) PricePoint {
-	q := share(sorted, 1-float64(basis)/10_000)
-	price := math.Floor(q/100) * 100
+// below is the share of the draws that may come out behind at some wished odds.
+func below(basis int) float64 { return 1 - float64(basis)/10_000 }
+
+// pricePoint is the highest price on the step with at least the wished odds.
+func pricePoint(sorted []float64, basis int, step Money) PricePoint {
+	q := share(sorted, below(basis))
+	price := math.Floor(q/float64(step)) * float64(step)
 	if price <= 0 {
 		return PricePoint{None: true, Odds: float64(basis) / 10_000}
 	}
 	return PricePoint{Price: Money(price), Odds: float64(basis) / 10_000}
+}
+
+// standardError of the q-quantile of the break-even price, in cents. Each block
+// gives a quantile of its own, independent of the others, so their mean is off by
+// their standard deviation over the root of their number; the quantile of all
+// draws together is off by as much.
+func (j *joint) standardError(q float64) float64 {
+	var at [blocks]float64
+	for b := range at {
+		at[b] = j.cells.nth(j.breakEven[b*layers:(b+1)*layers], place(q, layers), j.room)
+	}
+	return spread(at[:]) / math.Sqrt(blocks-1)
+}
+
+// stepShare of the worth in place is the finest step a price is told in (judgement).
+const stepShare = 0.004
+
+// priceStep is the least of 1, 2, 5, 10, 20, 50 ... currency units that is not
+// finer than the worth allows and above the error of drawing.
+func priceStep(worth float64, drawing Money) Money {
+	for unit := Money(1_00); ; unit *= 10 {
+		for _, times := range []Money{1, 2, 5} {
+			if step := times * unit; float64(step) >= float64(stepShare*worth) && step > drawing {
+				return step
+			}
+		}
+	}
 }
 
 // chance is the share of draws whose break-even price is p or more.
@@ -149,39 +182,4 @@ func balance(lines []StepLine, total Money) []StepLine {
 		lines = append(lines, StepLine{"Overrun and what comes together", rest})
 	}
 	return lines
-}
-
-// next ranks the open points: danger checks first whatever they are worth, what
-// is held last, the rest by the gain of knowing per minute. The gain is the expected value of sample
-// information at the price asked about: how much better one decides to buy or
-// not, if the answer were known before.
-func next(m *model, j *joint, price float64, known bool) []Next {
-	out := []Next{}
-	tax := 1 + float64(m.file.Shop.Tax)/10_000
-	all := average(j.breakEven)
-	blind := max(float64((all-price)*tax), 0)
-	for i := range m.suspects {
-		s := &m.suspects[i]
-		c := s.j.check
-		n := Next{Check: c.ID, Title: c.Title, Hazard: c.Hazard, Minutes: c.Minutes, Must: c.Hazard == "danger" && s.j.held == "", Held: s.j.held}
-		if known && s.when.n > 0 && s.when.n < Draws {
-			bad := s.when.sum / float64(s.when.n)
-			good := (float64(all*Draws) - s.when.sum) / float64(Draws-s.when.n)
-			p := float64(s.when.n) / Draws
-			informed := float64(p*max(float64((bad-price)*tax), 0)) + float64((1-p)*max(float64((good-price)*tax), 0))
-			n.Gain = cents(max(informed-blind, 0))
-			n.PerMin = cents(max(informed-blind, 0) / c.Minutes)
-		}
-		out = append(out, n)
-	}
-	sort.SliceStable(out, func(a, b int) bool {
-		if out[a].Must != out[b].Must {
-			return out[a].Must
-		}
-		if held := out[a].Held != ""; held != (out[b].Held != "") {
-			return !held
-		}
-		return out[a].PerMin > out[b].PerMin
-	})
-	return out
 }

@@ -24,10 +24,10 @@ func newPert(low, likely, high float64) pert {
 	return p
 }
 
-// ready builds the inverse table; a fixed amount needs none.
+// ready finds the inverse table; a fixed amount needs none.
 func (p *pert) ready() {
 	if p.high > p.low && p.table == nil {
-		p.table = betaTable((p.mean - p.low) / (p.high - p.low))
+		p.table = betaTables.table((p.mean - p.low) / (p.high - p.low))
 	}
 }
 
@@ -36,6 +36,45 @@ func (p *pert) at(u float64) float64 {
 		return p.low
 	}
 	return p.low + float64((p.high-p.low)*p.table.at(u))
+}
+
+// through replaces probabilities by amounts.
+func (p *pert) through(u []float64) {
+	if p.table == nil {
+		for i := range u {
+			u[i] = p.low
+		}
+		return
+	}
+	p.table.through(u)
+	for i, v := range u {
+		u[i] = p.low + float64((p.high-p.low)*v)
+	}
+}
+
+// tables keeps beta tables by their mean, since a recompute needs those of the
+// one before. A kept table equals a fresh one, so nothing depends on what is kept.
+type tables struct {
+	sync.Mutex
+	by map[float64]*quantiles
+}
+
+const mostTables = 256
+
+var betaTables = tables{by: map[float64]*quantiles{}}
+
+func (k *tables) table(mean float64) *quantiles {
+	k.Lock()
+	defer k.Unlock()
+	q := k.by[mean]
+	if q == nil {
+		if len(k.by) >= mostTables {
+			clear(k.by)
+		}
+		q = betaTable(mean)
+		k.by[mean] = q
+	}
+	return q
 }
 
 // betaSteps is the grid of a beta table.

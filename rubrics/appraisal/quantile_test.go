@@ -2,9 +2,10 @@ package appraisal
 
 import (
 	"math"
+	"slices"
 	"testing"
 
-	"gonum.org/v1/gonum/stat/distuv"
+	"pgregory.net/rapid"
 )
 
 // Reference: Go's math library.
@@ -33,25 +34,6 @@ func TestNormalTable(t *testing.T) {
 	}
 }
 
-// The beta that is drawn has the classic PERT moments, and the quantiles of
-// gonum's beta with the same shape.
-func TestBetaTableAgainstGonum(t *testing.T) {
-	for _, mean := range []float64{1.0 / 6, 0.2, 0.35, 0.5, 0.7, 5.0 / 6} {
-		nu := 36*mean*(1-mean) - 1
-		ref := distuv.Beta{Alpha: mean * nu, Beta: (1 - mean) * nu}
-		q := betaTable(mean)
-		for u := 0.005; u < 1; u += 0.005 {
-			if got, want := q.at(u), ref.Quantile(u); math.Abs(got-want) > 2e-3 {
-				t.Errorf("mean %.3f: quantile %.3f = %.5f, gonum %.5f", mean, u, got, want)
-			}
-		}
-		m, sd := moments(q)
-		if math.Abs(m-mean) > 5e-4 || math.Abs(sd-1.0/6) > 5e-4 {
-			t.Errorf("mean %.3f: table has mean %v sd %v, want sd 1/6", mean, m, sd)
-		}
-	}
-}
-
 // moments integrates a table, cell by cell.
 func moments(q *quantiles) (mean, sd float64) {
 	m2 := 0.0
@@ -63,22 +45,20 @@ func moments(q *quantiles) (mean, sd float64) {
 	return mean, math.Sqrt(m2 - mean*mean)
 }
 
-// The streams are uniform: chi-squared over 100 classes of 10,000 numbers stays
-// below the 99.99 % point of gonum's distribution for each of many causes.
-func TestStreamsAreUniform(t *testing.T) {
-	most := distuv.ChiSquared{K: 99}.Quantile(0.9999)
-	for _, name := range []string{"worth", "care", "overrun", "remedy:lift-cables", "landing:transport", "doubt:column-weld", ""} {
-		s := newStream(name)
-		var hits [100]float64
-		for i := range Draws {
-			hits[int(s.at(i)*100)]++
+// Ordering by cells is sorting, whatever the numbers.
+func TestCellsOrderAsSorting(t *testing.T) {
+	var c cellsOf
+	rapid.Check(t, func(t *rapid.T) {
+		x := rapid.SliceOfN(rapid.OneOf(rapid.Float64Range(-1e9, 1e9), rapid.Float64Range(0, 1), rapid.Just(0.0), rapid.Float64Range(-1e-300, 1e-300)), 1, 300).Draw(t, "x")
+		want, sorted, room := slices.Sorted(slices.Values(x)), make([]float64, len(x)), make([]float64, len(x)+3)
+		c.order(x, sorted)
+		for i := range want {
+			if sorted[i] != want[i] {
+				t.Fatalf("place %d has %v, sorting gives %v", i, sorted[i], want[i])
+			}
+			if got := c.nth(x, i, room); got != want[i] {
+				t.Fatalf("number %d is %v, sorting gives %v", i, got, want[i])
+			}
 		}
-		chi := 0.0
-		for _, h := range hits {
-			chi += (h - Draws/100) * (h - Draws/100) / (Draws / 100)
-		}
-		if chi > most {
-			t.Errorf("stream %q: chi-squared %.1f over %.1f", name, chi, most)
-		}
-	}
+	})
 }

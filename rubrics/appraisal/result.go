@@ -141,8 +141,10 @@ type PartLine struct {
 // Hidden is the allowance for what was not checked.
 type Hidden struct {
 	// Care is the probability of well kept, ordinary, neglected, in 1/10,000.
-	Care     [3]int  `json:"care"`
-	Prior    [3]int  `json:"prior"`
+	Care  [3]int `json:"care"`
+	Prior [3]int `json:"prior"`
+	// From says where the prior came from, in words.
+	From     string  `json:"from"`
 	Points   []Doubt `json:"points"`
 	Mean     Money   `json:"mean"`
 	High     Money   `json:"high"` // 90 %
@@ -193,10 +195,14 @@ type AdjustRate struct {
 
 // Approach is one of the two ways to worth.
 type Approach struct {
-	Centre Money    `json:"centre"`
-	LogSD  float64  `json:"log_sd"`
-	Weight float64  `json:"weight"` // share in the reconciled centre
-	Steps  []string `json:"steps"`  // the derivation, in words
+	Centre Money   `json:"centre"`
+	Low    Money   `json:"low"`  // 10 %
+	High   Money   `json:"high"` // 90 %
+	LogSD  float64 `json:"log_sd"`
+	Weight float64 `json:"weight"` // share in the reconciled centre
+	// Count of comparables used, copies once; 0 for the cost approach.
+	Count int      `json:"count"`
+	Steps []string `json:"steps"` // the derivation, in words
 }
 
 // ComparableRow shows one comparable adjusted to the listing.

@@ -46,6 +46,18 @@ var Completeness = []Choice{
 	{"missing", "Parts missing"},
 }
 
+// Criteria rank listings that are compared. Scales and default weights are
+// judgement, no source. The scales are fixed and never taken from the listings at
+// hand: with those (TOPSIS, AHP) a listing more can turn two others round.
+var Criteria = []Criterion{
+	{"ahead", "Coming out ahead", "from half the worth in place lost to half of it gained, on average", 40},
+	{"odds", "Odds of coming out ahead", "from none to certain, at its price", 20},
+	{"condition", "Condition", "the condition score, from 0 to 100", 10},
+	{"coverage", "Safety points checked", "from none to all, by weight", 10},
+	{"hours", "Hours of work", "from 80 hours or more, or none that would do, to none needed", 10},
+	{"distance", "Distance", "from 500 miles (805 km) or more to none", 10},
+}
+
 // Choice is an id and what is shown for it.
 type Choice struct {
 	ID    string `json:"id"`

@@ -2,9 +2,8 @@ package appraisal
 
 import (
 	"math"
+	"strings"
 	"testing"
-
-	"asfound/rubrics/kernel"
 )
 
 func near(t *testing.T, id string, got, want, relative float64) {
@@ -14,98 +13,33 @@ func near(t *testing.T, id string, got, want, relative float64) {
 	}
 }
 
-// ASABE D497.7 (2011, R2020): formula published, coefficients from memory; the
-// 23 % of M01 is printed in Iowa State University A3-29.
-func TestRemainingValue(t *testing.T) {
+// A rubric that was not read strictly may lack its life, or a number may be none:
+// then the new price counts for nothing, in words, and a comparable is not scaled.
+func TestWorthRefusesBrokenRubric(t *testing.T) {
+	f := testFile()
+	f.NewPrice = &NewPrice{Price: Range{7000_00, 8000_00, 9000_00}, Capacity: &Quantity{20_000, "lb"}}
+	f.Listing.Capacity, f.Comparables[0].Capacity = &Quantity{10_000, "lb"}, &Quantity{9000, "lb"}
 	for _, c := range []struct {
-		id                       string
-		c1, c2, c3, years, hours float64
-		want                     float64
+		breaks     func(*Rubric)
+		note, row0 string
+		known      bool
 	}{
-		{"M01 tractor over 150 hp", .976, .119, .0019, 15, 400, .227639},
-		{"M03 tractor 80-150 hp", .942, .100, .0008, 10, 300, .374441},
-		{"M04 tractor under 80 hp", .981, .093, .0058, 5, 200, .477510},
-		{"M05 combine", 1.132, .165, .0079, 8, 250, .292032},
-		{"M06 skid-steer", .786, .063, .0033, 6, 500, .311243},
-		{"M07 miscellaneous", .943, .111, 0, 7, 0, .421619},
+		{func(*Rubric) {}, "", "", true},
+		{func(r *Rubric) { r.Life.Likely = 0 }, "(average life: 0 is out of range: more than 0, at most 1000 years)", "", false},
+		{func(r *Rubric) { r.Capacity.Exponent = math.NaN() }, "(exponent: not a number: 0 to 2)", "", false},
 	} {
-		near(t, c.id, RemainingValue(c.c1, c.c2, c.c3, c.years, c.hours), c.want, 1e-4)
-	}
-	if got := math.Round(100 * RemainingValue(.976, .119, .0019, 15, 400)); got != 23 {
-		t.Errorf("M01: %v %%, printed 23 %%", got)
-	}
-	near(t, "M02 salvage of 150,000 at the printed 23 %", 150_000*math.Round(100*RemainingValue(.976, .119, .0019, 15, 400))/100, 34_500, 1e-9)
-}
-
-// M12: age-life, the rule of the American Society of Appraisers' text (from memory).
-func TestAgeLife(t *testing.T) {
-	near(t, "M12", 9000*(1-AgeLife(6, 15)), 5400, 1e-9)
-	if AgeLife(40, 15) != 1 {
-		t.Error("depreciation beyond life must stop at 1")
-	}
-}
-
-// M15 to M17: the six-tenths rule; 8.0 to 12.1 million for twice the capacity is
-// a published worked example (Grist Project Management, Economy of scale).
-func TestCostToCapacity(t *testing.T) {
-	near(t, "M15", 8_000_000*CostToCapacity(200_000, 400_000, 0.6), 12_125_733, 1e-6)
-	near(t, "M16", 5200*CostToCapacity(10, 7.5, 0.6), 4375.63, 1e-5)
-	near(t, "M17", kernel.Log(12.1/8.0)/kernel.Log(2), .5969, 1e-3)
-}
-
-// M20 and M18/M19 give the floor: Sacramento County Assessor, 2017 schedule,
-// commercial equipment: no column ends below 10 %.
-func TestPercentGoodFloor(t *testing.T) {
-	if got := miscellaneous(60); got != percentGoodFloor {
-		t.Errorf("60 years: %v, want the floor %v", got, percentGoodFloor)
-	}
-}
-
-// M30: R help of mad(): 1..8 and 100 give 2.9652. M31: weighted median, lower form.
-func TestRobust(t *testing.T) {
-	near(t, "M30", MAD([]float64{1, 2, 3, 4, 5, 6, 7, 8, 100}), 2.9652, 1e-9)
-	near(t, "M30 without the outlier", MAD([]float64{1, 2, 3, 4, 5, 6, 7, 8, 9}), 2.9652, 1e-9)
-	if got := WeightedMedian([]float64{1, 2, 3, 4, 5}, []float64{.15, .1, .2, .3, .25}); got != 4 {
-		t.Errorf("M31: %v, want 4", got)
-	}
-}
-
-// M36, M37: PM Knowledge Center, PERT: incorporating activity time variability,
-// Table 1; means and sd are the classic rule's.
-func TestPert(t *testing.T) {
-	for _, c := range []struct {
-		id                          string
-		low, likely, high, mean, sd float64
-	}{
-		{"M36 activity B", 1, 2, 9, 3, 8.0 / 6},
-		{"M37 activity A", 2, 5, 8, 5, 1},
-		{"M37 activity E", 1, 2, 9, 3, 8.0 / 6},
-		{"M37 activity F", 1, 3, 11, 4, 10.0 / 6},
-	} {
-		p := newPert(c.low, c.likely, c.high)
-		near(t, c.id+" mean", p.mean, c.mean, 1e-12)
-		near(t, c.id+" sd", p.sd, c.sd, 1e-12)
-	}
-	// The path A-B-E-F: mean 15, variance 7.3333, by drawing it.
-	path := []pert{newPert(2, 5, 8), newPert(1, 2, 9), newPert(1, 2, 9), newPert(1, 3, 11)}
-	total := make([]float64, Draws)
-	for k := range path {
-		path[k].ready()
-		s := newStream(string(rune('A' + k)))
-		for i := range total {
-			total[i] += path[k].at(s.at(i))
+		r, say := testRubric(), notes{}
+		c.breaks(&r)
+		_, known := byCost(&r, f, &Worth{}, &say)
+		if said := strings.Join(say.list, " "); known != c.known || !strings.Contains(said, c.note) || (c.note == "") != (said == "") {
+			t.Errorf("new price counts: %v, want %v; notes %q, want %q", known, c.known, said, c.note)
+		}
+		var w Worth
+		bySales(&r, f, &w)
+		if row := w.Rows[0]; row.Note != c.row0 || !row.Used || row.Adjusted <= 0 {
+			t.Errorf("comparable: %+v, want the note %q", row, c.row0)
 		}
 	}
-	near(t, "M37 mean, drawn", average(total), 15, 0.005)
-	near(t, "M37 sd, drawn", spread(total), 2.70801, 0.02)
-	within := 0
-	for _, x := range total {
-		if x <= 18 {
-			within++
-		}
-	}
-	// The normal approximation of the source gives .86603; the beta sum is close to it.
-	near(t, "M37 P(<=18), drawn", float64(within)/Draws, .86603, 0.02)
 }
 
 // M62, M63: turning formulas (DGI Supply catalogue p. 68); M64: cutting time

@@ -22,7 +22,11 @@ type Catalogue struct {
 	Sellers    []appraisal.Choice `json:"sellers"`
 	Trades     []appraisal.Choice `json:"trades"`
 	Conditions []appraisal.Choice `json:"conditions"`
-	Currencies []string           `json:"currencies"`
+	// Completeness of a comparable, best first.
+	Completeness []appraisal.Choice `json:"completeness"`
+	Currencies   []string           `json:"currencies"`
+	// Criteria rank listings that are compared, with their default weights.
+	Criteria []appraisal.Criterion `json:"criteria"`
 }
 
 // LimitRequest asks for one limit; values are text with units.

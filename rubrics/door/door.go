@@ -30,7 +30,8 @@ func NewCatalogue(rubrics []appraisal.Rubric, parts []appraisal.Part, dated stri
 	return Catalogue{
 		Rubrics: rubrics, Parts: parts, PartsDated: dated, Limits: limit.All(), Shop: appraisal.DefaultShop(),
 		Grades: appraisal.GradeWords[:], Reasons: appraisal.Reasons, Sellers: appraisal.Sellers, Trades: appraisal.Trades,
-		Conditions: appraisal.Conditions, Currencies: appraisal.Currencies,
+		Conditions: appraisal.Conditions, Completeness: appraisal.Completeness, Currencies: appraisal.Currencies,
+		Criteria: appraisal.Criteria,
 	}
 }
 
@@ -38,6 +39,13 @@ type quantityRequest struct {
 	Text      string `json:"text"`
 	Dimension string `json:"dimension"`
 	Unit      string `json:"unit"`
+}
+
+// comparablesRequest brings a table as it was saved; Source is base64 in JSON.
+type comparablesRequest struct {
+	Rubric string                 `json:"rubric"`
+	Source []byte                 `json:"source"`
+	Choice appraisal.ImportChoice `json:"choice"`
 }
 
 // Call answers one call; it never panics and always answers a Reply as JSON.
@@ -65,6 +73,30 @@ func (d *Door) answer(name string, argument []byte) (any, error) {
 			return nil, err
 		}
 		return d.judge.Of(&doc.File, appraisal.Ask{Price: q.Price, Minutes: q.Minutes})
+	case "compare":
+		var q CompareRequest
+		if err := json.Unmarshal(argument, &q); err != nil {
+			return nil, err
+		}
+		files := make([]*appraisal.File, len(q.Files))
+		for i, src := range q.Files {
+			doc, err := appraisal.Decode(src)
+			if err != nil {
+				return nil, fmt.Errorf("listing %d: %w", i+1, err)
+			}
+			files[i] = &doc.File
+		}
+		return d.judge.Compare(files, q.Prices)
+	case "comparables":
+		var q comparablesRequest
+		if err := json.Unmarshal(argument, &q); err != nil {
+			return nil, err
+		}
+		r, err := d.judge.Rubric(q.Rubric)
+		if err != nil {
+			return nil, err
+		}
+		return appraisal.ImportComparables(r, q.Source, q.Choice)
 	case "limit":
 		var q LimitRequest
 		if err := json.Unmarshal(argument, &q); err != nil {

@@ -129,7 +129,7 @@ func (c *circle) local(thing *coded) Prediction {
 	}
 	count := m.form.Count
 	variance := (float64(worth*spread)/m.tails.share + float64(count*m.variance)) / max(worth+count-1, 1)
-	total := float64(variance*(1+1/worth)) + c.doubt(thing)
+	total := max(float64(variance*(1+1/worth)), tightest*tightest) + c.doubt(thing)
 	return Prediction{
 		Mean: dot(thing.row, m.beta) + middle, Scatter: math.Sqrt(spread),
 		SD: float64(math.Sqrt(total) * student(count+c.count-1) / normal90),

@@ -39,6 +39,7 @@ func (m *Market) centres() {
 		if n > 0 {
 			m.centre[k] = sum / n
 		}
+		m.told = append(m.told, n > 0)
 		squares := float64(a.Width * a.Width)
 		for i := range m.sales {
 			if d := m.sales[i].Numbers[k] - m.centre[k]; !math.IsNaN(d) {
@@ -153,10 +154,13 @@ func (m *Market) priors() {
 // code brings a sale into the form of the design; a number that is not known
 // stands at the centre.
 func (m *Market) code(s *Sale) coded {
-	c := coded{numbers: s.Numbers, words: make([]int, len(m.levels)), row: make([]term, 1, 1+len(s.Numbers)+len(m.levels))}
+	c := coded{numbers: slices.Clone(s.Numbers), words: make([]int, len(m.levels)), row: make([]term, 1, 1+len(s.Numbers)+len(m.levels))}
 	c.row[0] = term{0, 1}
 	for k := range m.form.Attributes {
-		if x := s.Numbers[k]; !math.IsNaN(x) && x != m.centre[k] {
+		if !m.told[k] {
+			c.numbers[k] = math.NaN() // no sale tells it, so it adjusts nothing
+		}
+		if x := c.numbers[k]; !math.IsNaN(x) && x != m.centre[k] {
 			c.row = append(c.row, term{1 + k, x - m.centre[k]})
 		}
 	}

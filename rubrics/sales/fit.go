@@ -15,6 +15,7 @@ type Market struct {
 	coded   []coded
 	same    []int     // first copy of each sale, itself for most
 	group   []float64 // weight of all copies, by first
+	told    []bool    // attributes that some sale tells
 	centre  []float64 // mean of each number over the sales that know it
 	range2  []float64 // variance of a number that is not known
 	levels  []level   // by label; the last for combinations

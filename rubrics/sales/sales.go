@@ -86,6 +86,7 @@ const (
 const (
 	passes         = 60   // of reweighting at most; about 20 settle it
 	settled        = 1e-6 // change of the variance from pass to pass
+	tightest       = 0.02 // no next price is surer than this, on the log scale (judgement)
 	maxColumns     = 160  // rare labels beyond are not told apart
 	defaultAlike   = 300  // neighbours
 	shared         = 0.2  // weight spread evenly over all neighbours

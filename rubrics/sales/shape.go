@@ -71,3 +71,6 @@ func (s *Shape) At(q float64) float64 {
 	i := min(int(x), len(s.sizes)-1)
 	return float64((1-s.own)*z) + float64(s.own*s.sizes[i])
 }
+
+// Own is the share of the shape that comes of the sales' own errors.
+func (s *Shape) Own() float64 { return s.own }

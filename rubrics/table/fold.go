@@ -16,8 +16,12 @@ var plainLetters = strings.NewReplacer(
 // Fold brings a text to the form in which words are compared: lower case, without
 // accents, letters and digits only, words apart by one blank.
 func Fold(s string) string {
-	s = plainLetters.Replace(strings.ToLower(s))
+	s = strings.ToLower(s)
+	if strings.IndexFunc(s, func(c rune) bool { return c >= 0x80 }) >= 0 {
+		s = plainLetters.Replace(s)
+	}
 	var out strings.Builder
+	out.Grow(len(s))
 	gap := false
 	for _, c := range s {
 		switch {

@@ -56,7 +56,7 @@ func (t *Table) name(head record, problems *Problems) []bool {
 
 // trim drops unnamed columns at the end that hold nothing, as spreadsheets add
 // them, and notes the unnamed ones that hold something.
-func (t *Table) trim(named []bool, line int, problems *Problems) {
+func (t *Table) trim(named []bool, problems *Problems) {
 	full := make([]bool, len(t.Columns))
 	for _, row := range t.Rows {
 		for i, cell := range row {
@@ -65,7 +65,7 @@ func (t *Table) trim(named []bool, line int, problems *Problems) {
 	}
 	for i := range t.Columns {
 		if !named[i] && full[i] {
-			problems.Add(line, t.Columns[i], "the column has cells but no name: it is called "+t.Columns[i])
+			problems.Add(t.Head, t.Columns[i], "the column has cells but no name: it is called "+t.Columns[i])
 		}
 	}
 	width := len(t.Columns)

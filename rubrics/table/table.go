@@ -20,6 +20,7 @@ const (
 // Table is a table as text. Each row has as many cells as there are columns.
 type Table struct {
 	Columns   []string // names as written, made unique
+	Head      int      // the line that names them, from 1
 	Separator rune     // comma, semicolon, tab, vertical bar; 0 for one column
 	// DecimalComma tells how numbers like 1,234 are to be read, and Decided
 	// whether the numbers show it; else the separator was taken as a hint.
@@ -68,7 +69,7 @@ func Read(src []byte) (*Table, error) {
 	if unnamed(head.cells) {
 		return nil, refuse(head.line, "it holds numbers and dates alone", "the first line must name the columns")
 	}
-	t := &Table{Separator: rune(sep)}
+	t := &Table{Separator: rune(sep), Head: head.line}
 	var problems Problems
 	named := t.name(head, &problems)
 	for {
@@ -87,7 +88,7 @@ func Read(src []byte) (*Table, error) {
 		}
 		t.take(rec, &problems)
 	}
-	t.trim(named, head.line, &problems)
+	t.trim(named, &problems)
 	t.decide(&problems)
 	t.Problems = problems.List()
 	return t, nil

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { axisMoney, factor, hourSpan, inHundred, percent, plain } from "./format.ts";
+import { axisMoney, change, factor, hourSpan, inHundred, percent, plain } from "./format.ts";
 
 describe("figures", () => {
   it("writes axis amounts in whole units", () => {
@@ -19,6 +19,10 @@ describe("figures", () => {
   it("writes spans once where both ends read the same", () => {
     expect(hourSpan(2, 4, "en-US")).toBe("2–4");
     expect(hourSpan(0.5, 0.51, "en-US")).toBe("0.5");
+  });
+  it("writes factors as what they add or take", () => {
+    const cases = ["+8%", "−12%", "+135%", "−7.6%", "0%", "+0.4%", "−10%"];
+    expect([1.08, 0.8799, 2.35, 0.924, 1, 1.004, 0.9].map((f) => change(f, "en-US"))).toEqual(cases);
   });
   it("writes factors and quantities", () => {
     expect(factor(0.9, "en-US")).toBe("× 0.90");

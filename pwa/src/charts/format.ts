@@ -44,6 +44,20 @@ export function factor(f: number, locale?: string): string {
   return `× ${figure}`;
 }
 
+/** A factor as what it adds or takes: +8%, −12%; tenths where less than ten. */
+export function change(f: number, locale?: string): string {
+  const by = f - 1;
+  const digits = Math.abs(by) < 0.0995 && Math.abs(Math.round(by * 100) - by * 100) > 0.05 ? 1 : 0;
+  return new Intl.NumberFormat(locale, {
+    style: "percent",
+    minimumFractionDigits: digits,
+    maximumFractionDigits: digits,
+    signDisplay: "exceptZero",
+  })
+    .format(by)
+    .replace("-", "−");
+}
+
 /** A count or quantity as entered: 2, 12.5. */
 export function plain(n: number, locale?: string): string {
   return new Intl.NumberFormat(locale, { maximumFractionDigits: 3 }).format(n);

@@ -4,6 +4,7 @@ import {
   axisLabels,
   linear,
   niceDomain,
+  niceSpan,
   niceStep,
   niceTicks,
   onDimension,
@@ -62,6 +63,26 @@ describe("niceDomain", () => {
     expect(niceDomain([-130, 260], 4)).toEqual([-200, 300]);
     expect(niceDomain([], 4)).toEqual([0, 1]);
     expect(niceDomain([Number.NaN, 0], 4)).toEqual([0, 1]);
+  });
+});
+
+describe("niceSpan", () => {
+  it("ends on round numbers around the values, zero or not", () => {
+    expect(niceSpan([1_730, 3_120], 5)).toEqual([1_500, 3_500]);
+    expect(niceSpan([200, 430], 4)).toEqual([200, 500]);
+    expect(niceSpan([], 4)).toEqual([0, 1]);
+    expect(niceSpan([Number.NaN], 4)).toEqual([0, 1]);
+  });
+  it("has a width even for one value, and holds whatever it is given", () => {
+    const money = fc.array(fc.integer({ min: 0, max: 1e11 }), { minLength: 1, maxLength: 20 });
+    fc.assert(
+      fc.property(money, fc.integer({ min: 1, max: 9 }), (all, count) => {
+        const [low, high] = niceSpan(all, count);
+        expect(low).toBeLessThan(high);
+        expect(low).toBeLessThanOrEqual(Math.min(...all) * (1 + 1e-9) + 1e-6);
+        expect(high).toBeGreaterThanOrEqual(Math.max(...all) * (1 - 1e-9) - 1e-6);
+      }),
+    );
   });
 });
 

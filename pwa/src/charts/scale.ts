@@ -49,6 +49,16 @@ export function niceDomain(values: readonly number[], count: number): [number, n
   return [Math.floor(low / step + 1e-9) * step + 0, Math.ceil(high / step - 1e-9) * step + 0];
 }
 
+/** A domain that holds every value and ends on round numbers, zero not forced in. */
+export function niceSpan(values: readonly number[], count: number): [number, number] {
+  const known = values.filter(Number.isFinite);
+  if (known.length === 0) return [0, 1];
+  const [low, high] = [Math.min(...known), Math.max(...known)];
+  const step = niceStep(high === low ? Math.abs(low) / 2 : high - low, count);
+  const [from, to] = [Math.floor(low / step + 1e-9) * step + 0, Math.ceil(high / step - 1e-9) * step + 0];
+  return from === to ? [from - step, to + step] : [from, to];
+}
+
 /** Breadth of a text in pixels, on the wide side, for condensed sans and for figures. */
 export function textWidth(text: string, size: number): number {
   let em = 0;

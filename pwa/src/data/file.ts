@@ -1,71 +1,24 @@
 import type {
   File as AppraisalFile,
-  Comparable,
+  CareBelief,
   Finding,
   LandingChoice,
   Listing,
-  NewPrice,
   Photo,
   Quantity,
   Range,
   Shop,
 } from "../generated/types.ts";
 import { DataError } from "./error.ts";
+import { adjust, amountedOf, comparables, lost, newPriceOf, yearOf } from "./file-worth.ts";
 import { listingDoc } from "./id.ts";
 import { doc } from "./read.ts";
+import { compact, orNone, Reader, type Values } from "./reader.ts";
 import { integerOf, isRecord, mapOf, numberOf, quantityOf, rangeOf, rubricOf, textOf } from "./shape.ts";
 import type { Json } from "./value.ts";
 
 const FILE_FORMAT = "asfound-appraisal";
 const FILE_VERSION = 1;
-
-export type Values = ReadonlyMap<string, Json>;
-
-/** Reads values of one document; what has the wrong shape is left out and listed. */
-class Reader {
-  constructor(
-    private readonly values: Values,
-    private readonly problems: string[],
-    private readonly where: string,
-  ) {}
-
-  get<T>(path: string, read: (value: Json | undefined) => T | undefined, right: string): T | undefined {
-    const value = this.values.get(path);
-    if (value === undefined || value === null) return undefined;
-    const found = read(value);
-    if (found === undefined) this.bad(path, right);
-    return found;
-  }
-
-  text = (path: string) => this.get(path, textOf, "a text");
-  /** Cents. */
-  money = (path: string) => this.get(path, amountOf, "an amount of 0 or more, in whole cents");
-  quantity = (path: string) => this.get(path, quantityOf, "a number with its unit");
-  range = (path: string) => this.get(path, rangeOf, "three amounts in rising order");
-
-  bad(path: string, right: string): void {
-    this.problems.push(`${this.where}${path} is left out: it should be ${right}.`);
-  }
-
-  /** Entries below a prefix: the rest of the path and the whole path. */
-  *under(prefix: string): Generator<[rest: string, path: string]> {
-    for (const path of this.values.keys())
-      if (path.startsWith(prefix)) yield [path.slice(prefix.length), path];
-  }
-}
-
-const amountOf = (value: Json | undefined): number | undefined => {
-  const cents = integerOf(value);
-  return cents !== undefined && cents >= 0 ? cents : undefined;
-};
-
-/** Members that are undefined go: the engine tells "absent" from "empty". */
-function compact<T extends object>(all: { [K in keyof T]: T[K] | undefined }): T {
-  return Object.fromEntries(Object.entries(all).filter(([, value]) => value !== undefined)) as T;
-}
-
-const orNone = <T extends object>(found: T): T | undefined =>
-  Object.keys(found).length > 0 ? found : undefined;
 
 export interface AppraisalDocs {
   listing: Values;
@@ -95,7 +48,10 @@ export function appraisalFile(
     prices: orNone(prices(new Reader(docs.book, problems, "Price book: "))),
     landing: orNone(landing(listing)),
     comparables: comparables(new Reader(docs.comparables, problems, "Comparables: "), rubric?.id ?? ""),
+    adjust: adjust(listing),
     new_price: listing.get("newprice", newPriceOf, "three amounts in rising order"),
+    lost: lost(listing),
+    care: listing.get("care", careOf, "three chances in whole basis points that make 10000 together"),
     shop: shop.shop,
   });
   return { file, problems: [...problems, ...shop.problems] };
@@ -106,12 +62,6 @@ const dateOf = (value: Json | undefined): string | undefined => {
   return text && /^\d{4}-\d{2}-\d{2}$/.test(text) ? text : undefined;
 };
 
-/** Year of manufacture; 0 is unknown. */
-const yearOf = (value: Json | undefined): number | undefined => {
-  const year = integerOf(value);
-  return year !== undefined && (year === 0 || (year >= 1800 && year <= 9999)) ? year : undefined;
-};
-
 function listingPart(read: Reader): Listing {
   return compact<Listing>({
     title: read.text("title") ?? "",
@@ -120,6 +70,8 @@ function listingPart(read: Reader): Listing {
     serial: read.text("serial"),
     made: read.get("made", yearOf, "a year such as 1998"),
     capacity: read.quantity("capacity"),
+    hours: read.get("hours", amountedOf, "hours of 0 or more") || undefined,
+    effective_age: read.get("effective_age", amountedOf, "years of 0 or more") || undefined,
     place: read.text("place"),
     distance: read.quantity("distance"),
     asking: read.money("asking"),
@@ -228,47 +180,12 @@ function landingOf(value: Json | undefined): LandingChoice | undefined {
   return compact<LandingChoice>({ off: value.off === true ? true : undefined, cost });
 }
 
-function newPriceOf(value: Json | undefined): NewPrice | undefined {
+/** What was believed of its keeping before looking; half a belief is none. */
+function careOf(value: Json | undefined): CareBelief | undefined {
   if (!isRecord(value)) return undefined;
-  const price = rangeOf(value.price);
-  return (
-    price && compact<NewPrice>({ price, capacity: quantityOf(value.capacity), seen: textOf(value.seen) })
-  );
-}
-
-/** Those of the same kind of equipment. */
-function comparables(read: Reader, kind: string): Comparable[] | undefined {
-  const found: Comparable[] = [];
-  for (const [id, path] of read.under("item/")) {
-    const item = read.get(path, (value) => (isRecord(value) ? value : undefined), "a comparable");
-    if (!item || item.kind !== kind) continue;
-    const comparable = comparableOf(id, item);
-    if (comparable) found.push(comparable);
-    else read.bad(path, "a comparable with a title, a price in cents, and asked or sold");
-  }
-  found.sort((a, b) => (a.id < b.id ? -1 : 1));
-  return found.length > 0 ? found : undefined;
-}
-
-function comparableOf(id: string, item: { [key: string]: Json }): Comparable | undefined {
-  const title = textOf(item.title);
-  const price = amountOf(item.price);
-  const basis = textOf(item.basis);
-  if (title === undefined || price === undefined || basis === undefined) return undefined;
-  return compact<Comparable>({
-    id,
-    title,
-    price,
-    basis,
-    date: textOf(item.date),
-    made: yearOf(item.made),
-    capacity: quantityOf(item.capacity),
-    condition: textOf(item.condition),
-    place: textOf(item.place),
-    distance: quantityOf(item.distance),
-    seen: textOf(item.seen),
-    off: item.off === true ? true : undefined,
-  });
+  const [well, ordinary, neglected] = [value.well, value.ordinary, value.neglected].map(basisPointsOf);
+  if (well === undefined || ordinary === undefined || neglected === undefined) return undefined;
+  return well + ordinary + neglected === 10_000 ? { well, ordinary, neglected } : undefined;
 }
 
 /** The shop's settings over the defaults. */
@@ -279,6 +196,11 @@ export function shopSettings(shop: Values, defaultShop: Shop): { shop: Shop; pro
   for (const [trade, path] of read.under("rate/")) {
     const rate = read.money(path);
     if (rate !== undefined) rates[trade] = rate;
+  }
+  const weights: Record<string, number> = {};
+  for (const [criterion, path] of read.under("weight/")) {
+    const weight = read.get(path, basisPointsOf, "a whole number of 0 or more");
+    if (weight !== undefined) weights[criterion] = weight;
   }
   const points = (names: readonly string[]) => (value: Json | undefined) => pointsOf(names, value);
   const odds = read.get("odds", points(["opening", "fair", "walk_away"]), "three odds");
@@ -293,6 +215,7 @@ export function shopSettings(shop: Values, defaultShop: Shop): { shop: Shop; pro
       odds: { ...defaultShop.odds, ...odds },
       overrun: { ...defaultShop.overrun, ...overrun },
       kept: read.get("kept", basisPointsOf, "a share in whole basis points") ?? defaultShop.kept,
+      ...(Object.keys(weights).length > 0 ? { weights: { ...defaultShop.weights, ...weights } } : {}),
     },
     problems,
   };

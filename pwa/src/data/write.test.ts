@@ -2,6 +2,8 @@ import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { stampMs } from "./clock.ts";
 import { current, type Store, stored } from "./db.ts";
 import { DataError } from "./error.ts";
+import { shop } from "./file.test-data.ts";
+import { loadAppraisalFile } from "./file.ts";
 import { listingDoc, newId } from "./id.ts";
 import { readDevice } from "./meta.ts";
 import { conflicts, doc, listings, parked, pendingCount, watch } from "./read.ts";
@@ -44,6 +46,23 @@ test("a saved value reads back, a removed one is gone, and both are pending", as
   expect([...(await doc(LISTING)).values]).toEqual([["title", "two post lift"]]);
   expect(await pendingCount()).toBe(2);
   expect(saves).toBe(2);
+});
+
+test("an own belief and own weights reach the engine's file, and are gone when taken back", async () => {
+  const file = async () => (await loadAppraisalFile(LISTING, shop)).file;
+  const care = { well: 1500, ordinary: 6000, neglected: 2500 };
+  await set("title", "two post lift");
+  await set("care", care);
+  await edit("Weight", [
+    { doc: "shop", path: "weight/ahead", value: 70 },
+    { doc: "shop", path: "weight/odds", value: 0 },
+  ]);
+  expect((await file()).care).toEqual(care);
+  expect((await file()).shop).toEqual({ ...shop, weights: { ahead: 70, odds: 0 } });
+  await undo();
+  expect((await file()).shop).toEqual(shop);
+  await set("care", null);
+  expect(await file()).not.toHaveProperty("care");
 });
 
 test("saving what is there already writes nothing", async () => {

@@ -94,7 +94,8 @@ export async function edit(
   if (saved > 0) tellSaved();
 }
 
-function checked(change: Change): Wanted {
+/** A change fit to be stored. Throws DataError. */
+export function checked(change: Change): Wanted {
   if (!isDoc(change.doc))
     throw new DataError("value", `Nothing was saved: "${change.doc}" names no document.`);
   if (!isPath(change.path))
@@ -102,15 +103,15 @@ function checked(change: Change): Wanted {
   return { doc: change.doc, path: change.path, value: cleanValue(change.path, change.value) };
 }
 
-const keyOf = (place: { doc: string; path: string }): string => rowKey(place.doc, place.path);
+export const keyOf = (place: { doc: string; path: string }): string => rowKey(place.doc, place.path);
 
 /** What one writing transaction has at hand. */
-interface Desk {
+export interface Desk {
   /** Stamps and stores; tells what was there before, without fields that were so already. */
   put(wanted: readonly Wanted[]): Promise<UndoChange[]>;
 }
 
-function inOneGo<T>(store: Store, work: (desk: Desk) => Promise<T>): Promise<T> {
+export function inOneGo<T>(store: Store, work: (desk: Desk) => Promise<T>): Promise<T> {
   return alone(CLOCK_LOCK, () =>
     store.write(["rows", "meta", "undo", "parked"], () => work({ put: (wanted) => put(store, wanted) })),
   );
@@ -191,12 +192,13 @@ function nextEntry(row: Row, want: Wanted, stamp: string, standing: Standing): E
   return { value: want.value, stamp, base, ...(settles.length > 0 ? { settles } : {}) };
 }
 
-async function remember(
+/** Writes an undo step, or joins the last one; its id. In a transaction that holds `undo`. */
+export async function remember(
   store: Store,
   label: string,
   changes: UndoChange[],
   coalesce: boolean,
-): Promise<void> {
+): Promise<number> {
   const at = Date.now();
   const last = await store.undo.orderBy("id").last();
   if (
@@ -212,13 +214,14 @@ async function remember(
       stamp: change.stamp,
     }));
     await store.undo.put({ ...last, at, changes: joined });
-    return;
+    return last.id;
   }
   const id = await store.undo.add({ label, at, changes });
   await store.undo
     .where("id")
     .belowOrEqual(id - UNDO_STEPS)
     .delete();
+  return id;
 }
 
 const samePlaces = (step: { changes: UndoChange[] }, changes: UndoChange[]): boolean =>

@@ -3,7 +3,15 @@
  * by a value or by an EngineError in words fit for the screen.
  */
 import catalogueUrl from "../generated/catalogue.json?url";
-import type { Catalogue, File, LimitResult, Result } from "../generated/types.ts";
+import type {
+  Catalogue,
+  Comparison,
+  File,
+  Import,
+  ImportChoice,
+  LimitResult,
+  Result,
+} from "../generated/types.ts";
 
 export class EngineError extends Error {
   constructor(
@@ -14,7 +22,7 @@ export class EngineError extends Error {
   }
 }
 
-type Call = "appraise" | "limit" | "catalogue" | "quantity";
+type Call = "appraise" | "compare" | "comparables" | "limit" | "catalogue" | "quantity";
 
 let worker: Worker | undefined;
 let nextId = 1;
@@ -59,9 +67,15 @@ function ask<T>(call: Call, argument: unknown): Promise<T> {
   });
 }
 
-/** The whole judgement of one appraisal, optionally at another price (cents). */
-export const appraise = (file: File, price?: number): Promise<Result> =>
-  ask("appraise", price === undefined ? { file } : { file, price });
+/** The whole judgement of one appraisal, optionally at another price (cents) and with a plan of some minutes. */
+export const appraise = (
+  file: File,
+  asked: { price?: number | undefined; minutes?: number | undefined } = {},
+): Promise<Result> => ask("appraise", { file, price: asked.price, minutes: asked.minutes });
+
+/** Several appraisals side by side, each at its asking price or at the price given for it (cents). */
+export const compare = (files: File[], prices?: (number | null)[]): Promise<Comparison> =>
+  ask("compare", { files, prices });
 
 /** One measured limit; values are text with units, as typed. */
 export const computeLimit = (name: string, given: Record<string, string>): Promise<LimitResult> =>
@@ -73,6 +87,25 @@ export const parseQuantity = (
   dimension: string,
   unit: string,
 ): Promise<{ n: number; unit: string }> => ask("quantity", { text, dimension, unit });
+
+/** Far above what the engine takes, so that it is the engine that says what is too large. */
+const mostBytes = 32 * 1024 * 1024;
+
+/** Comparables of one kind of equipment out of a table as it was saved, and how it was read. */
+export async function readComparables(rubric: string, table: Blob, choice: ImportChoice): Promise<Import> {
+  const source = await base64(table.slice(0, mostBytes));
+  return ask("comparables", { rubric, source, choice });
+}
+
+function base64(blob: Blob): Promise<string> {
+  const reader = new FileReader();
+  return new Promise((resolve, reject) => {
+    reader.onload = () => resolve(String(reader.result).replace(/^[^,]*,?/, ""));
+    reader.onerror = () =>
+      reject(new EngineError("The file could not be read: it was moved or changed. Choose it again."));
+    reader.readAsDataURL(blob);
+  });
+}
 
 /** Rubrics, limits, labels and defaults: their one home is the engine. */
 export async function catalogue(): Promise<Catalogue> {

@@ -37,8 +37,11 @@ export interface AppraiseRequest {
 
 export interface Approach {
   centre: number;
+  low: number;
+  high: number;
   log_sd: number;
   weight: number;
+  count: number;
   steps: string[];
 }
 
@@ -73,7 +76,9 @@ export interface Catalogue {
   sellers: Choice[];
   trades: Choice[];
   conditions: Choice[];
+  completeness: Choice[];
   currencies: string[];
+  criteria: Criterion[];
 }
 
 export interface Check {
@@ -144,14 +149,14 @@ export interface ComparableRow {
 
 export interface CompareRequest {
   files: unknown[];
-  prices?: number | null[];
+  prices?: (number | null)[];
 }
 
 export interface Comparison {
   currency: string;
   sides: Side[];
-  better: number | null[][];
-  overtake: number | null[][];
+  better: (number | null)[][];
+  overtake: (number | null)[][];
   order: number[];
   criteria: Criterion[];
   moves: Move[];
@@ -260,6 +265,7 @@ export interface Grades {
 export interface Hidden {
   care: [number, number, number];
   prior: [number, number, number];
+  from: string;
   points: Doubt[];
   mean: number;
   high: number;
@@ -270,6 +276,42 @@ export interface Hours {
   low: number;
   likely: number;
   high: number;
+}
+
+export interface Import {
+  columns: ImportColumn[];
+  fields: Choice[];
+  rows: Comparable[];
+  lines: number[];
+  problems: ImportProblem[];
+  total: number;
+  read: number;
+  decimal_comma: boolean;
+  day_first: boolean;
+  separator: string;
+  basis: string;
+  unit: string;
+  currency: string;
+}
+
+export interface ImportChoice {
+  columns?: Record<string, string>;
+  basis?: string;
+  unit?: string;
+  decimal_comma?: boolean;
+  day_first?: boolean;
+}
+
+export interface ImportColumn {
+  name: string;
+  sample: string[];
+  field: string;
+}
+
+export interface ImportProblem {
+  line: number;
+  column: string;
+  text: string;
 }
 
 export interface Index {
@@ -670,7 +712,7 @@ export interface Side {
   hides: number;
   gate: string;
   score: number | null;
-  parts: number | null[];
+  parts: (number | null)[];
   missing?: string;
 }
 

@@ -26,7 +26,7 @@ const screens = [
 
 /** Listings stays lit on everything that belongs to a listing. */
 function isHere(path: string, href: string): boolean {
-  if (href === "/") return path === "/" || path === "/new" || path.startsWith("/listing/");
+  if (href === "/") return ["/", "/new", "/compare"].includes(path) || path.startsWith("/listing/");
   if (href === "/settings") return path === "/settings" || path === "/backup";
   return path.startsWith(href);
 }

@@ -1,10 +1,11 @@
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import { loadAppraisalFile } from "../data/file.ts";
 import { listingDoc } from "../data/id.ts";
 import { appraise } from "../engine/engine.ts";
 import type { File as AppraisalFile, Result } from "../generated/types.ts";
 import { resultWords as words } from "../words/parts.ts";
 import { catalogueProblem, useCatalogue } from "./use-catalogue.ts";
+import { useTurn } from "./use-turn.ts";
 import { useWatch } from "./use-watch.ts";
 
 export interface Judged {
@@ -26,10 +27,19 @@ function remember(slot: string, judged: Judged): void {
 
 /**
  * The engine's judgement of a listing, again after every change to it, to the
- * shop, the price book or the comparables. `price` (cents) asks for another
- * price than the asking one. While a newer one is computed the last stays.
+ * shop, the price book or the comparables. While a newer one is computed the last stays.
  */
-export function useResult(id: string, price?: number): Judged {
+export function useResult(
+  id: string,
+  asked: {
+    /** Another price than the asking one, cents. */
+    price?: number | undefined;
+    /** Asks for a plan of so many minutes as well. */
+    minutes?: number | undefined;
+  } = {},
+): Judged {
+  const { price, minutes } = asked;
+  const turn = useTurn();
   const catalogue = useCatalogue();
   const ready = catalogue ? "ready" : "waiting";
   const loaded = useWatch(`result/${id}/${ready}`, async () =>
@@ -40,7 +50,6 @@ export function useResult(id: string, price?: number): Judged {
     slot,
     judged: last.get(slot) ?? {},
   });
-  const line = useRef<{ busy: boolean; waiting?: () => void }>({ busy: false });
   const file = loaded.value?.file;
   useEffect(() => {
     if (!file) return;
@@ -52,28 +61,20 @@ export function useResult(id: string, price?: number): Judged {
       tell({ file, problem: words.noRubric });
       return;
     }
-    const ask = async () => {
+    turn(async () => {
       if (late) return;
-      line.current.busy = true;
       try {
-        const judgement = { result: await appraise(file, price), file };
+        const judgement = { result: await appraise(file, { price, minutes }), file };
         remember(slot, judgement);
         tell(judgement);
       } catch (cause) {
         tell({ file, problem: cause instanceof Error ? cause.message : String(cause) });
       }
-      line.current.busy = false;
-      const next = line.current.waiting;
-      delete line.current.waiting;
-      next?.();
-    };
-    // One question at a time: quick taps must not pile up before the engine.
-    if (line.current.busy) line.current.waiting = () => void ask();
-    else void ask();
+    });
     return () => {
       late = true;
     };
-  }, [file, price, slot]);
+  }, [file, price, minutes, slot, turn]);
   const shown = judged.slot === slot ? judged.judged : (last.get(slot) ?? {});
   const problem =
     loaded.problem ?? (catalogue ? shown.problem : catalogueProblem.value && words.noCatalogue) ?? undefined;

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from "preact";
 import type { Range } from "../generated/types.ts";
 import { showMoney } from "../parts/money.ts";
+import { useIsDerived, Why } from "../parts/why.tsx";
 
 /** A computed amount in whole currency units: its cents would claim what no estimate knows. */
 export const rounded = (cents: number, currency: string): string =>
@@ -16,7 +17,10 @@ export function Amount(props: {
   note?: ComponentChildren;
   value: ComponentChildren;
   strong?: boolean;
+  /** The figure's id, where the judgement tells how it came about. */
+  why?: string;
 }) {
+  const derived = useIsDerived(props.why);
   return (
     <div class={props.strong ? "amount amount-strong" : "amount"}>
       <dt dir="auto">
@@ -24,6 +28,11 @@ export function Amount(props: {
         {props.note && <span class="row-note">{props.note}</span>}
       </dt>
       <dd class="figures">{props.value}</dd>
+      {derived && props.why !== undefined && (
+        <dd class="amount-why">
+          <Why of={props.why} short />
+        </dd>
+      )}
     </div>
   );
 }

@@ -1,7 +1,7 @@
-import { useRef } from "preact/hooks";
 import type { Catalogue, Shop } from "../generated/types.ts";
-import { ChoiceField, MoneyField, SelectField, TextField, YearField } from "../parts/field.tsx";
+import { ChoiceField, MoneyField, NumberField, SelectField, TextField, YearField } from "../parts/field.tsx";
 import { save, saveValue } from "../parts/save.ts";
+import { useWhole } from "../parts/use-whole.ts";
 import { comparablesWords as words } from "../words/comparables.ts";
 import { QuantityField, sizeUnits } from "./capacity-field.tsx";
 import { type Item, itemValue } from "./comparable-item.ts";
@@ -21,13 +21,7 @@ export function ComparableForm(props: {
   onRemoved: () => void;
 }) {
   const { item, catalogue, shop } = props;
-  // Two fields left at the same moment must not take each other's change back.
-  const latest = useRef(item);
-  const seen = useRef(item);
-  if (seen.current !== item) {
-    seen.current = item;
-    latest.current = item;
-  }
+  const latest = useWhole(item);
   const set = async (change: Partial<Item>): Promise<string | undefined> => {
     latest.current = { ...latest.current, ...change };
     const problem = await saveValue(
@@ -39,7 +33,7 @@ export function ComparableForm(props: {
     if (!problem) props.onKept?.(latest.current);
     return problem;
   };
-  const drop = (name: "made" | "capacity" | "distance") => {
+  const drop = (name: "made" | "capacity" | "hours" | "distance") => {
     const { [name]: _, ...rest } = latest.current;
     latest.current = rest as Item;
     return set({});
@@ -56,6 +50,13 @@ export function ComparableForm(props: {
         value={item.title}
         keep={(title) => set({ title: title.trim() })}
       />
+      <TextField
+        id={key("maker")}
+        label={words.maker}
+        hint={words.makerHint}
+        value={item.maker ?? ""}
+        keep={(maker) => set({ maker: maker.trim() })}
+      />
       <MoneyField
         id={key("price")}
         label={words.price}
@@ -68,7 +69,7 @@ export function ComparableForm(props: {
         label={words.basis}
         value={item.basis}
         choices={words.bases}
-        keep={(basis) => void set({ basis })}
+        keep={(basis) => set({ basis })}
         row
       />
       <div class="field-row">
@@ -86,24 +87,41 @@ export function ComparableForm(props: {
           keep={(made) => (made === null ? drop("made") : set({ made }))}
         />
       </div>
-      {rubric && (
-        <QuantityField
-          id={key("capacity")}
-          label={rubric.capacity.title}
-          units={sizeUnits(rubric.capacity)}
-          value={item.capacity}
-          most={1e9}
-          keep={(capacity) => (capacity ? set({ capacity }) : drop("capacity"))}
+      <div class="field-row">
+        {rubric && (
+          <QuantityField
+            id={key("capacity")}
+            label={rubric.capacity.title}
+            units={sizeUnits(rubric.capacity)}
+            value={item.capacity}
+            most={1e9}
+            keep={(capacity) => (capacity ? set({ capacity }) : drop("capacity"))}
+          />
+        )}
+        <HoursField
+          id={key("hours")}
+          value={item.hours}
+          keep={(hours) => (hours ? set({ hours }) : drop("hours"))}
         />
-      )}
-      <SelectField
-        id={key("condition")}
-        label={words.condition}
-        value={item.condition ?? ""}
-        choices={catalogue.conditions}
-        unset={words.conditionUnset}
-        keep={(condition) => void set({ condition })}
-      />
+      </div>
+      <div class="field-row">
+        <SelectField
+          id={key("condition")}
+          label={words.condition}
+          value={item.condition ?? ""}
+          choices={catalogue.conditions}
+          unset={words.unset}
+          keep={(condition) => set({ condition })}
+        />
+        <SelectField
+          id={key("complete")}
+          label={words.complete}
+          value={item.complete ?? ""}
+          choices={catalogue.completeness}
+          unset={words.unset}
+          keep={(complete) => set({ complete })}
+        />
+      </div>
       <div class="field-row">
         <TextField
           id={key("place")}
@@ -128,12 +146,20 @@ export function ComparableForm(props: {
         value={item.seen ?? ""}
         keep={(where) => set({ seen: where })}
       />
+      <TextField
+        id={key("note")}
+        label={words.note}
+        value={item.note ?? ""}
+        lines={2}
+        most={20_000}
+        keep={(note) => set({ note })}
+      />
       <SelectField
         id={key("kind")}
         label={words.kind}
         value={item.kind}
         choices={kinds}
-        keep={(kind) => void set({ kind })}
+        keep={(kind) => set({ kind })}
       />
       <label class="choice-item">
         <input
@@ -158,4 +184,13 @@ export function ComparableForm(props: {
       </button>
     </div>
   );
+}
+
+/** Hours run; emptied they are removed (null). */
+export function HoursField(props: {
+  id: string;
+  value: number | undefined;
+  keep: (hours: number | null) => Promise<string | undefined>;
+}) {
+  return <NumberField {...props} label={words.hours} hint={words.hoursHint} low={0} high={1_000_000} />;
 }

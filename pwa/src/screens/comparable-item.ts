@@ -1,4 +1,5 @@
-import { integerOf, isRecord, quantityOf, textOf } from "../data/shape.ts";
+import { comparableOf } from "../data/file-worth.ts";
+import { isRecord, textOf } from "../data/shape.ts";
 import type { Json, JsonInput } from "../data/value.ts";
 import type { Comparable } from "../generated/types.ts";
 
@@ -19,23 +20,8 @@ export const blankItem = (id: string, kind: string, today: string): Item => ({
 /** Reads a kept comparable; undefined where it is none. */
 export function itemOf(id: string, value: Json): Item | undefined {
   if (!isRecord(value)) return undefined;
-  const [title, price, basis] = [textOf(value.title), integerOf(value.price), textOf(value.basis)];
-  if (title === undefined || price === undefined || basis === undefined) return undefined;
-  const [made, capacity, distance] = [
-    integerOf(value.made),
-    quantityOf(value.capacity),
-    quantityOf(value.distance),
-  ];
-  const item: Item = { id, kind: textOf(value.kind) ?? "", title, price, basis };
-  for (const name of ["date", "condition", "place", "seen"] as const) {
-    const text = textOf(value[name]);
-    if (text) item[name] = text;
-  }
-  if (made) item.made = made;
-  if (capacity) item.capacity = capacity;
-  if (distance) item.distance = distance;
-  if (value.off === true) item.off = true;
-  return item;
+  const comparable = comparableOf(id, value);
+  return comparable && { ...comparable, kind: textOf(value.kind) ?? "" };
 }
 
 /** The value to keep: empty members go, the id stands in the path. */

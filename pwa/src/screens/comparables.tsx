@@ -10,6 +10,7 @@ import { catalogueProblem, useCatalogue } from "../parts/use-catalogue.ts";
 import { useDoc } from "../parts/use-listing.ts";
 import { useShop } from "../parts/use-shop.ts";
 import { comparablesWords as words } from "../words/comparables.ts";
+import { comparableAbout } from "./comparable-about.ts";
 import { ComparableForm } from "./comparable-form.tsx";
 import { blankItem, type Item, itemOf } from "./comparable-item.ts";
 import { FindField, matches } from "./find-field.tsx";
@@ -17,7 +18,7 @@ import { OpenedFold } from "./opened-fold.tsx";
 import { today } from "./today.ts";
 
 /** How many are listed before the rest is asked for. */
-const shown = 40;
+const shown = 50;
 
 /** Other sales and offers, by kind of equipment. */
 export function ComparablesScreen() {
@@ -54,17 +55,26 @@ export function ComparablesScreen() {
   }
   const kind = query.kind ?? items[0]?.kind ?? catalogue.rubrics[0]?.id ?? "";
   const add = (
-    <button
-      type="button"
-      class="button button-main"
-      onClick={() => setAdding(adding ? undefined : blankItem(newId(), kind, today()))}
-    >
-      {adding ? words.done : words.add}
-    </button>
+    <>
+      {!adding && (
+        <a class="button" href={`/comparables/import?kind=${kind}`}>
+          {words.toImport}
+        </a>
+      )}
+      <button
+        type="button"
+        class="button button-main"
+        onClick={() => setAdding(adding ? undefined : blankItem(newId(), kind, today()))}
+      >
+        {adding ? words.done : words.add}
+      </button>
+    </>
   );
+  const asked = adding ? undefined : items.find((i) => i.id === query.item);
   const found = items.filter(
     (i) =>
       i.id !== adding?.id &&
+      i.id !== asked?.id &&
       (search === "" || matches(`${i.title} ${i.place ?? ""} ${i.seen ?? ""}`, search)),
   );
   const kinds = [
@@ -91,6 +101,21 @@ export function ComparablesScreen() {
         </section>
       ) : (
         <p class="hint">{words.about}</p>
+      )}
+      {asked && (
+        <section class="block">
+          <h2 class="block-title" dir="auto">
+            {asked.title || words.untitled}
+          </h2>
+          <ComparableForm
+            key={asked.id}
+            item={asked}
+            catalogue={catalogue}
+            shop={shop}
+            kept
+            onRemoved={() => undefined}
+          />
+        </section>
       )}
       {items.length > 6 && <FindField label={words.search} text={search} onText={setSearch} />}
       {items.length === 0 && !adding && <p>{words.none}</p>}
@@ -145,7 +170,7 @@ function Kind(props: { title: string; items: Item[]; catalogue: Catalogue; shop:
             summary={
               <span dir="auto" class={item.off ? "off" : ""}>
                 {item.title || words.untitled}
-                <span class="row-note figures">{about(item, catalogue)}</span>
+                <span class="row-note figures">{comparableAbout(item, catalogue)}</span>
               </span>
             }
             aside={item.price > 0 ? showMoney(item.price, shop.currency) : words.noPrice}
@@ -168,21 +193,5 @@ function Kind(props: { title: string; items: Item[]; catalogue: Catalogue; shop:
         </button>
       )}
     </section>
-  );
-}
-
-/** What tells one comparable from the next, in one line. */
-function about(item: Item, catalogue: Catalogue): string {
-  const basis = words.bases.find((b) => b.id === item.basis)?.title ?? item.basis;
-  const condition = catalogue.conditions.find((c) => c.id === item.condition)?.title;
-  return words.summary(
-    [
-      item.off ? words.off : "",
-      words.on(basis, item.date ?? ""),
-      item.made ? words.madeIn(item.made) : "",
-      item.capacity ? `${item.capacity.n} ${item.capacity.unit}` : "",
-      condition ?? "",
-      item.place ?? "",
-    ].filter(Boolean),
   );
 }

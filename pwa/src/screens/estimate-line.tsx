@@ -168,7 +168,7 @@ export function Work({ line, currency, lookup }: { line: Line; currency: string;
           value={`${hours(line.hours.low)} / ${hours(line.hours.likely)} / ${hours(line.hours.high)} h`}
         />
       )}
-      <Amount name={words.cost} value={roundedRange(line.cost, currency)} strong />
+      <Amount name={words.cost} value={roundedRange(line.cost, currency)} why={`line:${line.id}`} strong />
     </Amounts>
   );
 }

@@ -4,6 +4,7 @@ import { hourSpan } from "../charts/format.ts";
 import { RangeBar } from "../charts/range-bar.tsx";
 import type { Line, Result } from "../generated/types.ts";
 import { useListing } from "../parts/use-listing.ts";
+import { Why } from "../parts/why.tsx";
 import { estimateWords as words } from "../words/estimate.ts";
 import { Amount, Amounts, rounded, roundedRange } from "./amounts.tsx";
 import { LandingLine } from "./estimate-landing.tsx";
@@ -50,6 +51,7 @@ export function EstimateScreen({ id }: { id: string }) {
               {words.landing} <span class="figures">{rounded(result.landing.mean, result.currency)}</span>
             </h2>
             <p class="hint">{words.landingHint}</p>
+            <Why of="landing" />
             <div>
               {result.landing.lines.map((line) => (
                 <LandingLine
@@ -80,7 +82,7 @@ function Totals({ result }: { result: Result }) {
       <section class="block">
         <p class="big-line">{words.totalNone}</p>
         <Amounts>
-          <Amount name={words.hidden} note={hidden.sentence} value={money(hidden.mean)} />
+          <Amount name={words.hidden} note={hidden.sentence} value={money(hidden.mean)} why="hidden" />
         </Amounts>
       </section>
     );
@@ -96,9 +98,10 @@ function Totals({ result }: { result: Result }) {
         mean={estimate.mean}
         label={words.spanLabel(mean, low, high)}
       />
+      <Why of="repair" />
       <Amounts>
         <Amount name={words.hours} value={words.hoursOf(hourSpan(estimate.hours.low, estimate.hours.high))} />
-        <Amount name={words.hidden} note={hidden.sentence} value={money(hidden.mean)} />
+        <Amount name={words.hidden} note={hidden.sentence} value={money(hidden.mean)} why="hidden" />
       </Amounts>
       <p class="hint">{words.overrun}</p>
     </section>
@@ -125,6 +128,7 @@ function Scrap({ id, result, lookup }: { id: string; result: Result; lookup: Loo
               : words.scrapUnknown
           }
           value={worth.known ? rounded(estimate.mean, currency) : "–"}
+          why="repair"
           strong
         />
       </Amounts>

@@ -4,6 +4,7 @@ import { Hazard } from "../parts/hazard.tsx";
 import { Banner, Page } from "../parts/page.tsx";
 import { type ListingDoc, useListing } from "../parts/use-listing.ts";
 import { type Judged, useResult } from "../parts/use-result.ts";
+import { Derived } from "../parts/why.tsx";
 import { resultScreenWords as words } from "../words/result.ts";
 import { NoListing } from "./no-listing.tsx";
 
@@ -16,10 +17,12 @@ export function JudgedPage(props: {
   actions?: ComponentChildren;
   /** The verdict stands over everything, on screens that do not open with it. */
   verdict?: boolean;
+  /** Asks for a plan of so many minutes. */
+  minutes?: number;
   children: (result: Result, listing: ListingDoc, judged: Judged) => ComponentChildren;
 }) {
   const listing = useListing(props.id);
-  const judged = useResult(props.id);
+  const judged = useResult(props.id, { minutes: props.minutes });
   const frame = { title: props.title, back: props.back, backTitle: props.backTitle };
   if (listing?.empty) return <NoListing />;
   const { result, problem } = judged;
@@ -48,7 +51,7 @@ export function JudgedPage(props: {
           <b>{result.verdict.title}</b>
         </a>
       )}
-      {listing && result && props.children(result, listing, judged)}
+      {listing && result && <Derived why={result.why}>{props.children(result, listing, judged)}</Derived>}
     </Page>
   );
 }

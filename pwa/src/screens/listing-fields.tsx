@@ -1,11 +1,12 @@
 import type { JsonInput } from "../data/value.ts";
 import type { Catalogue, Rubric, Shop } from "../generated/types.ts";
-import { MoneyField, SelectField, TextField, YearField } from "../parts/field.tsx";
+import { MoneyField, NumberField, SelectField, TextField, YearField } from "../parts/field.tsx";
 import { Fold } from "../parts/fold.tsx";
 import { saveValue } from "../parts/save.ts";
 import type { ListingDoc } from "../parts/use-listing.ts";
 import { listingWords as words } from "../words/listing.ts";
 import { QuantityField, sizeUnits } from "./capacity-field.tsx";
+import { HoursField } from "./comparable-form.tsx";
 
 export interface FieldsProps {
   listing: ListingDoc;
@@ -86,6 +87,12 @@ function Sizes({ listing, catalogue, rubric, shop }: FieldsProps) {
             keep={(q) => keeper(listing, "capacity")(q && { ...q })}
           />
         )}
+        <HoursField
+          id={`${listing.doc}/hours`}
+          value={listing.number("hours")}
+          keep={keeper(listing, "hours")}
+        />
+        <EffectiveAgeField listing={listing} />
       </div>
       {catalogue && (
         <SelectField
@@ -99,5 +106,20 @@ function Sizes({ listing, catalogue, rubric, shop }: FieldsProps) {
         />
       )}
     </>
+  );
+}
+
+/** Age by condition and rebuilding, where it is not the years since it was made. */
+export function EffectiveAgeField({ listing }: { listing: ListingDoc }) {
+  return (
+    <NumberField
+      id={`${listing.doc}/effective_age`}
+      label={words.effectiveAge}
+      hint={words.effectiveAgeHint}
+      value={listing.number("effective_age")}
+      low={0.1}
+      high={200}
+      keep={keeper(listing, "effective_age")}
+    />
   );
 }

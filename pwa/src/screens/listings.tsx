@@ -22,9 +22,16 @@ export function ListingsScreen() {
     <Page
       title={words.title}
       actions={
-        <a class="button button-main" href="/new">
-          {words.add}
-        </a>
+        <>
+          {kept && kept.length > 1 && (
+            <a class="button" href="/compare">
+              {words.compare}
+            </a>
+          )}
+          <a class="button button-main" href="/new">
+            {words.add}
+          </a>
+        </>
       }
     >
       {problem && (

@@ -8,6 +8,7 @@ import { Banner } from "../parts/page.tsx";
 import { saveValue } from "../parts/save.ts";
 import type { ListingDoc } from "../parts/use-listing.ts";
 import { useResult } from "../parts/use-result.ts";
+import { Derived, Why } from "../parts/why.tsx";
 import { offerWords as words } from "../words/offer.ts";
 import { Amount, Amounts, rounded } from "./amounts.tsx";
 
@@ -108,10 +109,14 @@ export function WhatIf(props: {
 
 /** The engine's answer at a tried price. */
 function TriedPrice({ id, price }: { id: string; price: number }) {
-  const { result, problem } = useResult(id, price);
+  const { result, problem } = useResult(id, { price });
   if (problem) return <Banner tone="problem">{problem}</Banner>;
   if (!result) return <p class="hint">{words.working}</p>;
-  return <AtPrice offer={result.offer} currency={result.currency} />;
+  return (
+    <Derived why={result.why}>
+      <AtPrice offer={result.offer} currency={result.currency} />
+    </Derived>
+  );
 }
 
 /** Odds, gain and all-in at one price. */
@@ -126,9 +131,15 @@ function AtPrice({ offer, currency }: { offer: Offer; currency: string }) {
         <span class="big-figure figures">{words.oddsAt(inHundred(at.odds))}</span>
         <span>{words.oddsName}</span>
       </p>
+      <Why of="odds" />
       <Amounts>
         {ahead !== null && (
-          <Amount name={ahead < 0 ? words.behind : words.ahead} value={money(Math.abs(ahead))} strong />
+          <Amount
+            name={ahead < 0 ? words.behind : words.ahead}
+            value={money(Math.abs(ahead))}
+            why="ahead"
+            strong
+          />
         )}
       </Amounts>
       {sum && (
@@ -138,10 +149,10 @@ function AtPrice({ offer, currency }: { offer: Offer; currency: string }) {
             <Amount name={words.price} value={showMoney(sum.price, currency)} />
             {sum.tax !== 0 && <Amount name={words.tax} value={money(sum.tax)} />}
             {sum.fees !== 0 && <Amount name={words.fees} value={money(sum.fees)} />}
-            <Amount name={words.landing} value={money(sum.landing)} />
-            <Amount name={words.repair} value={money(sum.repair)} />
-            <Amount name={words.hidden} value={money(sum.hidden)} />
-            <Amount name={words.total} value={money(sum.total)} strong />
+            <Amount name={words.landing} value={money(sum.landing)} why="landing" />
+            <Amount name={words.repair} value={money(sum.repair)} why="repair" />
+            <Amount name={words.hidden} value={money(sum.hidden)} why="hidden" />
+            <Amount name={words.total} value={money(sum.total)} why="all_in" strong />
           </Amounts>
           <p class="hint">{words.roundedNote}</p>
         </>

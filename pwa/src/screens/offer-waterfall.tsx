@@ -1,11 +1,21 @@
 import { stripDomain, strips, WaterfallStrip } from "../charts/waterfall.tsx";
 import type { Result } from "../generated/types.ts";
 import { Fold } from "../parts/fold.tsx";
+import { Why } from "../parts/why.tsx";
 import { offerWords as words } from "../words/offer.ts";
 import { Amount, Amounts, rounded } from "./amounts.tsx";
 
 /** Steps that follow from a price. */
 const priced = ["tax", "margin", "fair"];
+
+/** The figure that a step shows, where it has a derivation. */
+const figures: Record<string, string> = {
+  worth: "in_place",
+  repair: "repair",
+  hidden: "hidden",
+  landing: "landing",
+  fair: "fair",
+};
 
 /** From worth to the fair offer, a row a cause; steps that take nothing are left out. */
 export function OfferWaterfall({ result }: { result: Result }) {
@@ -48,6 +58,7 @@ export function OfferWaterfall({ result }: { result: Result }) {
                 </span>
               }
             >
+              <Why of={figures[step.cause] ?? ""} />
               {step.lines.length === 0 ? (
                 <p class="hint">{words.noLines}</p>
               ) : (

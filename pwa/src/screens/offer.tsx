@@ -1,15 +1,18 @@
 import "../style/money.css";
 import "../style/charts.css";
 import type { Result } from "../generated/types.ts";
+import { showMoney } from "../parts/money.ts";
 import { type ListingDoc, useListing } from "../parts/use-listing.ts";
+import { Why } from "../parts/why.tsx";
 import { estimateWords } from "../words/estimate.ts";
 import { offerWords as words } from "../words/offer.ts";
 import { JudgedPage } from "./judged-page.tsx";
 import { OfferCurve } from "./offer-curve.tsx";
 import { AskingPrice, useTriedPrice, WhatIf } from "./offer-price.tsx";
+import { OfferSwings } from "./offer-swings.tsx";
 import { OfferWaterfall } from "./offer-waterfall.tsx";
 import { WorthBlock } from "./offer-worth.tsx";
-import { PriceList } from "./price-list.tsx";
+import { OfferSays, PriceList } from "./price-list.tsx";
 import { type Lookup, useLookup } from "./rubric-lookup.ts";
 
 /** What to pay and why: three prices, a price to try, the odds, the way from worth to offer. */
@@ -47,17 +50,26 @@ function KnownOffer({ result, listing, lookup }: { result: Result; listing: List
   const price = useTriedPrice();
   return (
     <>
-      <div class="offer-says">
-        {result.offer.sentences.map((sentence) => (
-          <p key={sentence}>{sentence}</p>
-        ))}
-      </div>
+      <OfferSays sentences={result.offer.sentences} />
       <PriceList offer={result.offer} currency={result.currency} says={(p) => words.says[p.id]} />
+      <Exactness result={result} />
       <AskingPrice listing={listing} currency={result.currency} />
       <WhatIf id={listing.id} result={result} asking={listing.number("asking")} {...price} />
       <OfferCurve result={result} />
+      <OfferSwings result={result} />
       <OfferWaterfall result={result} />
       <WorthBlock result={result} listing={listing} lookup={lookup} />
     </>
+  );
+}
+
+/** How exact the three prices are: what they are rounded to, and what the drawing may have moved. */
+function Exactness({ result }: { result: Result }) {
+  const { offer, currency } = result;
+  return (
+    <div>
+      <p class="hint">{words.exactness(showMoney(offer.step, currency), showMoney(offer.error, currency))}</p>
+      <Why of="error" />
+    </div>
   );
 }

@@ -24,3 +24,23 @@ export function PercentField(props: {
     />
   );
 }
+
+/** The same where nothing need be told: emptied it is removed (null). */
+export function SharePercentField(props: {
+  id: string;
+  label: string;
+  hint?: string;
+  points: number | undefined;
+  low: number;
+  high: number;
+  keep: (points: number | null) => Promise<string | undefined>;
+}) {
+  const { points, keep, ...field } = props;
+  return (
+    <NumberField
+      {...field}
+      value={points === undefined ? undefined : points / 100}
+      keep={(n) => keep(n === null ? null : Math.round(n * 100))}
+    />
+  );
+}

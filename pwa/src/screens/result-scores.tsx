@@ -3,6 +3,7 @@ import { ScoreBar } from "../charts/score-bar.tsx";
 import type { CheckResult, Result, Score } from "../generated/types.ts";
 import { Fold } from "../parts/fold.tsx";
 import { Notches } from "../parts/notches.tsx";
+import { Why } from "../parts/why.tsx";
 import { resultScreenWords as words } from "../words/result.ts";
 import type { Lookup } from "./rubric-lookup.ts";
 
@@ -18,6 +19,7 @@ export function Scores({ id, result, lookup }: { id: string; result: Result; loo
         of="safety"
         checks={result.checks}
         lookup={lookup}
+        coverage
       />
       <OneScore
         id={id}
@@ -38,6 +40,8 @@ function OneScore(props: {
   of: "safety" | "condition";
   checks: CheckResult[];
   lookup: Lookup;
+  /** Tells how the share that was checked came about. */
+  coverage?: boolean;
 }) {
   const { name, score } = props;
   const value = score.value === null ? words.scoreNone : words.scoreOf(plain(score.value));
@@ -50,6 +54,10 @@ function OneScore(props: {
       </p>
       <ScoreBar score={score} label={words.scoreLabel(name, value, low, high)} />
       {score.coverage < 100 && <p class="hint">{words.band(low, high, percent(score.coverage / 100))}</p>}
+      <div class="whys">
+        <Why of={props.of} short={score.value === null} />
+        {props.coverage && <Why of="coverage" />}
+      </div>
       <Fold summary={words.scoreLines} aside={words.scoreChecked(score.checked, score.applies)}>
         <ScoreLines {...props} />
       </Fold>

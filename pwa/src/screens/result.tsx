@@ -5,14 +5,17 @@ import { Banner } from "../parts/page.tsx";
 import { useListing } from "../parts/use-listing.ts";
 import { resultScreenWords as words } from "../words/result.ts";
 import { JudgedPage } from "./judged-page.tsx";
-import { PriceList } from "./price-list.tsx";
+import { OfferSays, PriceList } from "./price-list.tsx";
+import { HiddenDefects } from "./result-hidden.tsx";
+import { CheckNext } from "./result-next.tsx";
+import { useMinutesLeft } from "./result-plan.tsx";
 import { Scores } from "./result-scores.tsx";
-import { CheckNext, HiddenDefects } from "./result-unchecked.tsx";
 import { VerdictStamp } from "./result-verdict.tsx";
 import { useLookup } from "./rubric-lookup.ts";
 
-/** The judgement of one listing: verdict, prices, scores, the unseen, what to do next. */
+/** The judgement of one listing, what must be known first: verdict, prices, what to do next, scores, the unseen. */
 export function ResultScreen({ id }: { id: string }) {
+  const left = useMinutesLeft(id);
   const lookup = useLookup(useListing(id)?.rubric?.id ?? "");
   const base = `/listing/${id}`;
   const actions = (
@@ -26,15 +29,22 @@ export function ResultScreen({ id }: { id: string }) {
     </>
   );
   return (
-    <JudgedPage id={id} title={words.title} back={base} backTitle={words.backTitle} actions={actions}>
-      {(result) => (
+    <JudgedPage
+      id={id}
+      title={words.title}
+      back={base}
+      backTitle={words.backTitle}
+      actions={actions}
+      minutes={left.minutes}
+    >
+      {(result, listing) => (
         <>
           <VerdictStamp id={id} verdict={result.verdict} lookup={lookup} />
           <Prices id={id} offer={result.offer} currency={result.currency} />
-          <Scores id={id} result={result} lookup={lookup} />
-          <HiddenDefects id={id} hidden={result.hidden} currency={result.currency} />
-          <CheckNext id={id} result={result} />
           <Notes notes={result.notes} />
+          <CheckNext id={id} result={result} left={left} />
+          <Scores id={id} result={result} lookup={lookup} />
+          <HiddenDefects result={result} listing={listing} />
         </>
       )}
     </JudgedPage>
@@ -46,10 +56,13 @@ function Prices({ id, offer, currency }: { id: string; offer: Offer; currency: s
     <section class="block">
       <h2 class="block-title">{words.prices}</h2>
       {offer.known ? (
-        <PriceList offer={offer} currency={currency} />
+        <>
+          <OfferSays sentences={offer.sentences} />
+          <PriceList offer={offer} currency={currency} />
+        </>
       ) : (
         <>
-          <p>{offer.missing}</p>
+          <p class="big-line">{offer.missing}</p>
           <p>
             <a class="button" href={`/listing/${id}/offer#worth`}>
               {words.addWorth}

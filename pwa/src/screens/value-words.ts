@@ -1,8 +1,18 @@
 /** What a stored path is called and how its value reads, for conflicts. */
+import { percent, plain } from "../charts/format.ts";
+import { rangeOf } from "../data/shape.ts";
 import type { Json } from "../data/value.ts";
 import type { Catalogue, Choice, Rubric } from "../generated/types.ts";
 import { showMoney } from "../parts/money.ts";
 import { conflictWords, listingWords } from "../words/listing.ts";
+import { worthWords } from "../words/worth.ts";
+import { showRange } from "./amounts.tsx";
+
+interface Known {
+  catalogue: Catalogue | undefined;
+  rubric: Rubric | undefined;
+  currency: string;
+}
 
 const titleOf = (choices: Choice[] | undefined, id: string) => choices?.find((c) => c.id === id)?.title ?? id;
 
@@ -25,15 +35,12 @@ export function pathTitle(path: string, rubric: Rubric | undefined): string {
     return title;
   }
   if (head === "fact") return rubric?.facts?.find((f) => f.id === id)?.ask ?? id;
-  return listingWords.labels[head] ?? path;
+  if (head === "adjust") return worthWords.setAdjust(id);
+  return listingWords.labels[path] ?? listingWords.labels[head] ?? path;
 }
 
 /** A stored value as a line of text. */
-export function valueText(
-  path: string,
-  value: Json,
-  known: { catalogue: Catalogue | undefined; rubric: Rubric | undefined; currency: string },
-): string {
+export function valueText(path: string, value: Json, known: Known): string {
   if (value === null) return conflictWords.empty;
   if (typeof value === "boolean") return value ? conflictWords.yes : conflictWords.no;
   const [head = "", id = ""] = path.split("/");
@@ -44,23 +51,46 @@ export function valueText(
     return value;
   }
   if (Array.isArray(value)) return JSON.stringify(value);
-  return objectText(value, known.catalogue);
+  return objectText(value, known);
 }
 
-function objectText(value: { [key: string]: Json }, catalogue: Catalogue | undefined): string {
+function objectText(value: { [key: string]: Json }, known: Known): string {
+  const { catalogue, currency } = known;
   if (typeof value.grade === "number") {
     return conflictWords.grade(value.grade, catalogue?.grades[value.grade] ?? "");
   }
   if (typeof value.skipped === "string") {
     return conflictWords.skipped(titleOf(catalogue?.reasons, value.skipped));
   }
+  const { well, ordinary, neglected } = value;
+  if (typeof well === "number" && typeof ordinary === "number" && typeof neglected === "number") {
+    return conflictWords.care(
+      percent(well / 10_000),
+      percent(ordinary / 10_000),
+      percent(neglected / 10_000),
+    );
+  }
   if (typeof value.n === "number" && typeof value.unit === "string") return `${value.n} ${value.unit}`.trim();
+  const range = rangeOf(value);
+  if (range) return showRange(range, currency);
   if (typeof value.id === "string") {
     return catalogue?.rubrics.find((r) => r.id === value.id)?.kind ?? value.id;
   }
-  return Object.values(value)
-    .filter((v) => v !== null)
-    .map((v) => (typeof v === "object" && !Array.isArray(v) ? objectText(v, catalogue) : String(v)))
+  return Object.entries(value)
+    .map(([name, member]) => memberText(name, member, known))
     .filter((text) => text !== "")
     .join(", ");
+}
+
+/** A member of a stored object, told by its name where the value alone would say nothing. */
+function memberText(name: string, value: Json, known: Known): string {
+  if (value === null) return "";
+  if (typeof value === "object" && !Array.isArray(value)) return objectText(value, known);
+  if (name === "off") return value === true ? conflictWords.off : "";
+  if (typeof value === "number") {
+    const label = conflictWords.members.get(name);
+    const figure = name === "points" ? conflictWords.percent(plain(value / 100)) : plain(value);
+    return label ? label(figure) : figure;
+  }
+  return String(value);
 }

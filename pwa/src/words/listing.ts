@@ -33,6 +33,8 @@ export const listingWords = {
   place: "Place",
   distance: "Distance, one way",
   made: "Year made",
+  effectiveAge: "Effective age (years)",
+  effectiveAgeHint: "How old it is by its condition; leave empty to use its age.",
   seller: "Who sells it",
   sellerHint:
     "Kinds of sellers keep their equipment differently; the estimate of what was not checked uses it.",
@@ -67,6 +69,8 @@ export const listingWords = {
     distance: "Distance",
     made: "Year made",
     capacity: "Capacity",
+    hours: "Hours run",
+    effective_age: "Effective age",
     seller: "Who sells it",
     maker: "Maker",
     model: "Model",
@@ -77,6 +81,10 @@ export const listingWords = {
     date: "Date of the appraisal",
     deleted: "Deleted",
     newprice: "Price of a new one",
+    "lost/functional": "Worth lost by its design",
+    "lost/economic": "Worth lost by the times",
+    "lost/output": "Worth lost by output",
+    care: "Own belief of how it was kept",
   } as Record<string, string>,
   deleteLabel: "Listing deleted",
   backLabel: "Listing brought back",
@@ -98,7 +106,18 @@ export const conflictWords = {
   measured: (check: string) => `${check}: measured`,
   findingNote: (check: string) => `${check}: note`,
   grade: (n: number, word: string) => `${n} ${word}`,
+  care: (well: string, ordinary: string, neglected: string) =>
+    `${well} well kept, ${ordinary} ordinary, ${neglected} neglected`,
   skipped: (reason: string) => `not checked: ${reason}`,
+  off: "left out",
+  percent: (figure: string) => `${figure}%`,
+  /** What a figure is, by the name it is kept under. */
+  members: new Map<string, (figure: string) => string>([
+    ["then", (figure) => `index then ${figure}`],
+    ["now", (figure) => `index now ${figure}`],
+    ["used", (figure) => `asked for ${figure}`],
+    ["rated", (figure) => `rated ${figure}`],
+  ]),
   yes: "yes",
   no: "no",
 };

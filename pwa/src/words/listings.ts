@@ -4,6 +4,7 @@ import { checkedWords } from "./parts.ts";
 export const listingsWords = {
   title: "Listings",
   add: "Add a listing",
+  compare: "Compare",
   what: "Appraise used equipment before you buy: walk around it, get a verdict, a repair estimate and three prices.",
   emptyTitle: "Nothing to appraise yet",
   emptyLead: "A listing is one piece of used equipment that somebody offers. What you do with it here:",

@@ -59,3 +59,13 @@ export const resultWords = {
   noRubric: "Say first what kind of equipment it is.",
   noCatalogue: "The engine did not start, so nothing is computed. What you enter is kept.",
 };
+
+export const whyWords = {
+  ask: (figure: string) => (figure === "" ? "Why?" : `Why ${figure}?`),
+  told: (title: string, figure: string) => (figure === "" ? title : `${title}: ${figure}`),
+};
+
+export const stepperWords = {
+  less: (label: string) => `Less: ${label}`,
+  more: (label: string) => `More: ${label}`,
+};

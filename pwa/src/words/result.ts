@@ -9,7 +9,10 @@ export const resultScreenWords = {
   keptSafe: "What you entered is kept on this device.",
   verdict: "Verdict",
   points: "Behind it",
-  morePoints: (n: number) => `${n} more not checked`,
+  morePoints: (found: number, unchecked: number) =>
+    [found > 0 ? `${found} more found` : "", unchecked > 0 ? `${unchecked} more not checked` : ""]
+      .filter((part) => part !== "")
+      .join(", "),
   always: "With every verdict",
   notChecked: "not checked",
   prices: "What to pay",
@@ -33,13 +36,23 @@ export const resultScreenWords = {
   scoreLabel: (name: string, value: string, low: string, high: string) =>
     `${name}: ${value}; between ${low} and ${high} once the rest is checked.`,
   weight: (w: number) => `weight ${w}`,
-  hidden: "What was not checked",
-  hiddenPoints: "Point by point",
+  hidden: "What was not checked, point by point",
   chance: (share: string) => `${share} likely bad`,
   hiddenHigh: (amount: string) => `In one case of ten it costs more than ${amount}.`,
-  care: "How it was kept, as far as the findings tell",
+  care: "How it was kept, and what was not checked",
+  careKey: "Filled: as the findings tell. Triangle: believed before looking.",
   careClasses: ["well kept", "ordinary", "neglected"] as const,
   careBefore: (share: string) => `${share} before looking`,
+  belief: "Your own belief before looking",
+  beliefOwn: "own",
+  beliefAsk: "How likely was it, before you looked, that it is",
+  beliefHint:
+    "In per cent; together 100. It replaces what is usual for the kind, its age and its seller. Nothing is saved until the three make 100.",
+  beliefField: (name: string) => `${name} (%)`,
+  beliefOf: (name: string, problem: string) => `${name}: ${problem}`,
+  beliefSum: (sum: string) => `The three make ${sum} %: they must make 100 % together.`,
+  beliefBack: "Back to what is usual",
+  setBelief: "Own belief of how it was kept",
   next: "What to check next",
   nextNone: "Every point that applies was checked.",
   nextNoneOpen: (skipped: number) =>
@@ -48,7 +61,7 @@ export const resultScreenWords = {
       : `Every point that applies has an answer; ${skipped} were not checked.`,
   must: "must",
   minutes: (n: string) => `${n} min`,
-  gain: (amount: string) => `knowing it is worth ${amount}`,
+  gain: (amount: string, perMinute: string) => `knowing it is worth ${amount}, ${perMinute} a minute`,
   noGain: "would not change the price",
   nextMore: (n: number, must: number) =>
     must === 0
@@ -56,6 +69,10 @@ export const resultScreenWords = {
       : must === n
         ? `${n} more that must be checked`
         : `${n} more, ${must} of them must`,
+  nextAll: "All that is left, danger first, then by worth a minute",
+  minutesLeft: "Minutes I have",
+  planWorking: "Working out what fits…",
+  planList: "What fits, in walking order",
   heldTitle: "Not to be tried now",
   notes: "To know",
   progress: (graded: number, applies: number, skipped: number, minutes: string) =>

@@ -1,0 +1,115 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"text/tabwriter"
+
+	"asfound/rubrics/appraisal"
+)
+
+// compareReport writes a comparison for a person to read.
+func compareReport(out io.Writer, c *appraisal.Comparison) error {
+	w := tabwriter.NewWriter(out, 0, 0, 2, ' ', 0)
+	row := func(cells ...string) {
+		for i, cell := range cells {
+			if i > 0 {
+				fmt.Fprint(w, "\t")
+			}
+			fmt.Fprint(w, oneLine([]any{cell})...)
+		}
+		fmt.Fprintln(w)
+	}
+	row("listing", "verdict", "coverage", "asking", "all-in", "odds", "ahead", "opening", "fair", "walk-away")
+	for _, s := range c.Sides {
+		var allIn *appraisal.Money
+		if s.AllIn != nil {
+			allIn = &s.AllIn.Total
+		}
+		row(s.Title, s.Verdict.Title, fmt.Sprintf("%.0f %%", s.Safety.Coverage), amount(s.Price), amount(allIn), odds(s.Odds), amount(s.Ahead), point(s.Opening), point(s.Fair), point(s.WalkAway))
+	}
+	matrix(row, c, "BETTER BUY THAN", func(a, b int) string { return odds(c.Better[a][b]) })
+	matrix(row, c, "PRICE TO DRAW LEVEL WITH", func(a, b int) string {
+		if m := c.Overtake[a][b]; m != nil && *m < 0 {
+			return "none"
+		}
+		return amount(c.Overtake[a][b])
+	})
+	ranking(row, c)
+	row()
+	for _, s := range c.Sentences {
+		row(s)
+	}
+	if len(c.Moves) > 0 {
+		for _, m := range c.Moves[1:] { // the nearest stands among the sentences
+			row(m.Sentence)
+		}
+	}
+	return w.Flush()
+}
+
+// matrix writes a figure for each two listings; the columns are the rows' numbers.
+func matrix(row func(...string), c *appraisal.Comparison, title string, figure func(a, b int) string) {
+	row()
+	head := []string{title}
+	for b := range c.Sides {
+		head = append(head, fmt.Sprint(b+1))
+	}
+	row(head...)
+	for a, s := range c.Sides {
+		cells := []string{fmt.Sprintf("  %d %s", a+1, s.Title)}
+		for b := range c.Sides {
+			cells = append(cells, figure(a, b))
+		}
+		row(cells...)
+	}
+}
+
+// ranking writes the listings, best first, with their part of each criterion.
+func ranking(row func(...string), c *appraisal.Comparison) {
+	row()
+	head := []string{"RANKING", "points"}
+	for _, k := range c.Criteria {
+		head = append(head, fmt.Sprintf("%s (%d)", k.ID, k.Weight))
+	}
+	row(head...)
+	for place, i := range c.Order {
+		s := &c.Sides[i]
+		cells := []string{fmt.Sprintf("  %d. %s", place+1, s.Title), "-"}
+		if s.Score != nil {
+			cells[1] = fmt.Sprintf("%.1f", *s.Score)
+		}
+		for _, part := range s.Parts {
+			if part == nil {
+				cells = append(cells, "-")
+			} else {
+				cells = append(cells, fmt.Sprintf("%.2f", *part))
+			}
+		}
+		row(cells...)
+	}
+}
+
+func amount(m *appraisal.Money) string {
+	if m == nil {
+		return "-"
+	}
+	return money(*m)
+}
+
+func odds(x *float64) string {
+	if x == nil {
+		return "-"
+	}
+	return fmt.Sprintf("%.0f %%", 100**x)
+}
+
+func point(p *appraisal.PricePoint) string {
+	if p == nil {
+		return "-"
+	}
+	if p.None {
+		return "none"
+	}
+	return money(p.Price)
+}
