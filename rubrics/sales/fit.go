@@ -6,7 +6,8 @@ import (
 	"asfound/rubrics/kernel"
 )
 
-// Market is a set of sales with the rates fitted to them.
+// Market is a set of sales with the rates fitted to them. It is not for use from
+// several goroutines at once.
 type Market struct {
 	form    Form
 	sales   []Sale
@@ -22,6 +23,8 @@ type Market struct {
 	prior   []float64 // mean of each column
 	tight   []float64 // prior precision of each column
 	fitted
+	misses []float64 // of each sale predicted from the others; below 0 not yet known
+	around *circle   // scratch for them
 }
 
 // fitted is what the regression found.
@@ -32,6 +35,7 @@ type fitted struct {
 	residual []float64
 	trust    []float64 // weight left by the size of the error; 1 on average
 	hat      []float64 // leverage of each group of copies
+	rank     []int     // the sales, by residual
 }
 
 // Fit finds rates, premiums and spread by least squares with normal priors
@@ -117,7 +121,7 @@ func (m *Market) regress() {
 		for i, e := range m.residual {
 			m.trust[i] = (m.tails.freedom + 1) / (m.tails.freedom + float64(e*e)/scale2)
 		}
-		if math.Abs(m.variance/was-1) < 1e-9 {
+		if math.Abs(m.variance/was-1) < settled {
 			break
 		}
 	}
@@ -126,6 +130,7 @@ func (m *Market) regress() {
 		m.hat[i] = min(float64(group*quadratic(m.coded[i].row, m.cov))/m.variance, 0.9)
 	}
 	m.beta[0] += level
+	m.rank = ranked(m.residual)
 }
 
 // solve finds the coefficients under the present variance and trust.

@@ -15,20 +15,29 @@ func ranked(values []float64) []int {
 	return order
 }
 
-// weightedMiddle is the weighted median of values that are ranked, halfway where
-// two share the middle. The weights sum to 1.
-func weightedMiddle(values, weights []float64, rank []int) float64 {
+// WeightedMiddle is the weighted median, halfway where two share the middle. The
+// weights sum to 1.
+func WeightedMiddle(values, weights []float64) float64 {
+	v, w := make([]float64, len(values)), make([]float64, len(values))
+	for k, i := range ranked(values) {
+		v[k], w[k] = values[i], weights[i]
+	}
+	return weightedMiddle(v, w)
+}
+
+// weightedMiddle is WeightedMiddle of values that rise.
+func weightedMiddle(values, weights []float64) float64 {
 	const even = 1e-9
 	sum, last, reached := 0.0, 0.0, false
-	for _, i := range rank {
+	for i, v := range values {
 		if weights[i] == 0 {
 			continue
 		}
 		if reached {
-			return (last + values[i]) / 2
+			return (last + v) / 2
 		}
 		sum += weights[i]
-		last = values[i]
+		last = v
 		if sum > 0.5+even {
 			return last
 		}

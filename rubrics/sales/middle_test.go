@@ -29,7 +29,7 @@ func TestWeightedMiddle(t *testing.T) {
 		{"one", []float64{-3}, []float64{1}, -3},
 		{"the last has no weight", []float64{1, 2}, []float64{1, 0}, 1},
 	} {
-		if got := weightedMiddle(c.values, c.weights, ranked(c.values)); math.Abs(got-c.want) > 1e-12 {
+		if got := WeightedMiddle(c.values, c.weights); math.Abs(got-c.want) > 1e-12 {
 			t.Errorf("%s: %v, want %v", c.name, got, c.want)
 		}
 	}
@@ -60,7 +60,7 @@ func TestWeightedMiddleAgreesWithGonum(t *testing.T) {
 		if shared {
 			return
 		}
-		if got, want := weightedMiddle(values, weights, order), stat.Quantile(0.5, stat.Empirical, sorted, shares); got != want {
+		if got, want := WeightedMiddle(values, weights), stat.Quantile(0.5, stat.Empirical, sorted, shares); got != want {
 			t.Fatalf("%v, gonum gives %v", got, want)
 		}
 	})

@@ -2,6 +2,7 @@ package sales
 
 import (
 	"math"
+	"slices"
 
 	"asfound/rubrics/kernel"
 )
@@ -9,96 +10,45 @@ import (
 // Predict adjusts the most alike sales to the thing and takes their middle.
 func (m *Market) Predict(thing *Sale) Prediction {
 	t := m.code(thing)
-	c := m.circle(&t)
-	p := c.local(&t, nobody)
+	c := m.newCircle()
+	c.draw(&t, nobody)
+	p := c.local(&t)
 	p.Rows = c.rows(&t)
-	p.Shape = c.shape()
+	p.Shape = m.shape(c.near)
 	return p
 }
 
-// doubt is the variance of the adjustment itself: of the rates over the distance
-// from the neighbours to the thing, of what is not known of the thing but of
-// them, and of a word that no sale has.
-func (c *circle) doubt(thing *coded) float64 {
-	m := c.m
-	clear(c.gap)
-	for _, t := range thing.row {
-		c.gap[t.column] += t.value
-	}
-	for k, n := range c.near {
-		if w := c.share[k]; w > 0 {
-			for _, t := range m.coded[n.sale].row {
-				c.gap[t.column] -= float64(w * t.value)
-			}
-		}
-	}
-	c.gap[0] = 0
-	c.far = c.far[:0]
-	for j, v := range c.gap {
-		if math.Abs(v) > 1e-12 {
-			c.far = append(c.far, term{j, v})
-		}
-	}
-	v := max(quadratic(c.far, m.cov), 0)
-	for k := range m.form.Attributes {
-		if math.IsNaN(thing.numbers[k]) {
-			rate2 := float64(m.beta[1+k]*m.beta[1+k]) + m.cov[1+k][1+k]
-			v += float64(c.knowing(func(s *coded) bool { return !math.IsNaN(s.numbers[k]) }) * float64(rate2*m.range2[k]))
-		}
-	}
-	for k := range m.form.Labels {
-		code, sd := thing.words[k], m.labelSD(k)
-		switch {
-		case code == 0:
-			v += float64(c.knowing(func(s *coded) bool { return s.words[k] != 0 }) * float64(sd*sd))
-		case m.levels[k].column(code) == 0:
-			v += float64(sd * sd)
-		}
-	}
-	return v
-}
-
-// knowing is the share of the neighbours that know something.
-func (c *circle) knowing(knows func(s *coded) bool) float64 {
-	sum := 0.0
-	for k, n := range c.near {
-		if knows(&c.m.coded[n.sale]) {
-			sum += c.share[k]
-		}
-	}
-	return sum
-}
-
-// rows shows each neighbour with its adjustments.
+// rows shows each neighbour with its adjustments, in the order of the sales.
 func (c *circle) rows(thing *coded) []Row {
 	m := c.m
 	out := make([]Row, len(c.near))
 	kinds := len(m.form.Attributes) + len(m.levels)
 	factors := make([]float64, kinds*len(c.near))
-	for k, n := range c.near {
-		s := &m.coded[n.sale]
-		r := Row{Sale: n.sale, Weight: c.share[k], Trust: min(m.trust[n.sale], 1), Factors: factors[k*kinds : (k+1)*kinds : (k+1)*kinds]}
-		for i := range m.form.Attributes {
-			r.Factors[i] = float64((m.known(thing, i) - m.known(s, i)) * m.beta[1+i])
+	for k, i := range c.near {
+		s := &m.coded[i]
+		r := Row{Sale: i, Weight: c.share[k], Trust: min(m.trust[i], 1), Factors: factors[k*kinds : (k+1)*kinds : (k+1)*kinds]}
+		for a := range m.form.Attributes {
+			r.Factors[a] = float64((m.known(thing, a) - m.known(s, a)) * m.beta[1+a])
 		}
-		for i := range m.levels {
-			r.Factors[len(m.form.Attributes)+i] = m.premium(i, thing.words[i]) - m.premium(i, s.words[i])
+		for l := range m.levels {
+			r.Factors[len(m.form.Attributes)+l] = m.premium(l, thing.words[l]) - m.premium(l, s.words[l])
 		}
-		r.Log = m.sales[n.sale].Log
+		r.Log = m.sales[i].Log
 		for _, by := range r.Factors {
 			r.Log += by
 		}
 		out[k] = r
 	}
+	slices.SortFunc(out, func(a, b Row) int { return a.Sale - b.Sale })
 	return out
 }
 
-// known is the i-th number, the centre of the sales where it is not known.
-func (m *Market) known(s *coded, i int) float64 {
-	if x := s.numbers[i]; !math.IsNaN(x) {
+// known is a number of a sale, the centre of the sales where it is not known.
+func (m *Market) known(s *coded, attribute int) float64 {
+	if x := s.numbers[attribute]; !math.IsNaN(x) {
 		return x
 	}
-	return m.centre[i]
+	return m.centre[attribute]
 }
 
 // Quantile is the log price that a share q of like sales stays below.

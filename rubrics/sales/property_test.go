@@ -94,7 +94,7 @@ func TestAnyMarketGivesFigures(t *testing.T) {
 			t.Fatalf("the weights sum to %v", total)
 		}
 		// What the rows show is what was reckoned: the price is their middle.
-		if middle := weightedMiddle(logs, weights, ranked(logs)); math.Abs(middle-p.Mean) > 1e-6*max(1, math.Abs(p.Mean)) {
+		if middle := WeightedMiddle(logs, weights); math.Abs(middle-p.Mean) > 1e-6*max(1, math.Abs(p.Mean)) {
 			t.Fatalf("the middle of the rows is %v, the price %v", middle, p.Mean)
 		}
 		for q, before := 0.01, math.Inf(-1); q < 1; q += 0.01 {

@@ -32,7 +32,7 @@ type Form struct {
 	// 0 leaves it out.
 	Together float64
 	// Spread is the log spread expected before any sale is seen, counted as Count
-	// sales more.
+	// sales more; both above 0.
 	Spread, Count float64
 	// Neighbours bounds how many of the most alike sales are adjusted; 0 takes
 	// the default.
@@ -42,9 +42,9 @@ type Form struct {
 // Sale is one price, or the thing to be valued (whose Log and Weight are unused).
 type Sale struct {
 	Log     float64   // natural logarithm of the price
-	Numbers []float64 // by attribute; NaN unknown
+	Numbers []float64 // by attribute, to 1e12 either way; NaN unknown
 	Labels  []string  // by label; "" unknown
-	Weight  float64   // how often it counts: 1, or less for one of several copies
+	Weight  float64   // how often it counts: 1, or less, above 0, for one of several copies
 }
 
 // Rate is what a market came to think of an attribute.
@@ -57,7 +57,7 @@ type Rate struct {
 // Row is one sale adjusted to the thing valued.
 type Row struct {
 	Sale    int       // index into the sales given
-	Factors []float64 // on the log scale, by attribute, then by label
+	Factors []float64 // on the log scale, by attribute, by label, and their combination if Together
 	Log     float64   // adjusted log price
 	Weight  float64   // share of the whole, sums to 1 over the rows
 	// Trust is what is left of its weight for standing apart from the others: 1
@@ -84,8 +84,9 @@ const (
 )
 
 const (
+	passes         = 60   // of reweighting at most; about 20 settle it
+	settled        = 1e-6 // change of the variance from pass to pass
 	tightest       = 0.02 // no next price is surer than this, on the log scale (judgement)
-	passes         = 12   // of reweighting; it settles in fewer
 	maxColumns     = 160  // rare labels beyond are not told apart
 	defaultAlike   = 300  // neighbours
 	shared         = 0.2  // weight spread evenly over all neighbours

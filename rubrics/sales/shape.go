@@ -15,13 +15,12 @@ type Shape struct {
 	own   float64   // share of them in the shape
 }
 
-// shape leaves out one neighbour after the other, at most leftOut of them and from
-// all over the range of residuals, and predicts it from the rest.
-func (c *circle) shape() *Shape {
-	m := c.m
-	one := make([]int, 0, len(c.near)) // of each group of copies
-	for _, k := range c.rank {
-		if i := c.near[k].sale; m.same[i] == i {
+// shape is that of the neighbours' own errors, of at most leftOut of them from all
+// over the range of residuals.
+func (m *Market) shape(near []int) *Shape {
+	one := make([]int, 0, len(near)) // of each group of copies
+	for _, i := range near {
+		if m.same[i] == i {
 			one = append(one, i)
 		}
 	}
@@ -31,20 +30,32 @@ func (c *circle) shape() *Shape {
 	}
 	stride := (len(one) + leftOut - 1) / leftOut
 	for k := stride / 2; k < len(one); k += stride {
-		i := one[k]
-		thing := &m.coded[i]
-		for j, n := range c.near {
-			c.likeness[j] = m.likeness(thing, &m.coded[n.sale])
-		}
-		p := c.local(thing, i)
-		// The fit saw this sale: its error without it is larger by the leverage.
-		e := m.residual[i] / (1 - m.hat[i])
-		fitted := m.sales[i].Log - m.residual[i]
-		s.sizes = append(s.sizes, math.Abs(e-(p.Mean-fitted))/p.SD)
+		s.sizes = append(s.sizes, m.missed(one[k]))
 	}
 	slices.Sort(s.sizes)
 	s.own = float64(len(s.sizes)) / (float64(len(s.sizes)) + calibrateAfter)
 	return s
+}
+
+// missed is the size of the error at a sale that is predicted from the others, in
+// units of SD. It is reckoned once.
+func (m *Market) missed(i int) float64 {
+	if m.misses == nil {
+		m.misses, m.around = make([]float64, len(m.sales)), m.newCircle()
+		for k := range m.misses {
+			m.misses[k] = -1
+		}
+	}
+	if m.misses[i] >= 0 {
+		return m.misses[i]
+	}
+	m.around.draw(&m.coded[i], i)
+	p := m.around.local(&m.coded[i])
+	// The fit saw this sale: its error without it is larger by the leverage.
+	e := m.residual[i] / (1 - m.hat[i])
+	fitted := m.sales[i].Log - m.residual[i]
+	m.misses[i] = math.Abs(e-(p.Mean-fitted)) / p.SD
+	return m.misses[i]
 }
 
 // At is the quantile q in units of SD.
