@@ -69,10 +69,26 @@ function standing({ side }: Lettered): string {
 
 const pathOf = (criterion: string): string => `weight/${criterion}`;
 
-/** Whether another criterion counts by the records as they are now: what is on the screen may be a tap behind. */
-async function othersCount(criteria: readonly Criterion[], id: string): Promise<boolean> {
-  const { values } = await doc("shop");
-  return criteria.some((c) => c.id !== id && (integerOf(values.get(pathOf(c.id))) ?? c.weight) > 0);
+let lastKept: Promise<unknown> = Promise.resolve();
+
+/**
+ * Keeps a weight unless none would be left above nothing. One after the other and by
+ * the records: what is on the screen may be a tap behind.
+ */
+function keepWeight(
+  criteria: readonly Criterion[],
+  { id, title }: Criterion,
+  weight: number,
+): Promise<string | undefined> {
+  const keep = async () => {
+    const { values } = await doc("shop");
+    const counts = (c: Criterion) => (integerOf(values.get(pathOf(c.id))) ?? c.weight) > 0;
+    if (weight === 0 && !criteria.some((c) => c.id !== id && counts(c))) return words.noWeight;
+    return saveValue(words.setWeight(title), "shop", pathOf(id), weight);
+  };
+  const kept = lastKept.then(keep).catch((cause: unknown) => String(cause));
+  lastKept = kept;
+  return kept;
 }
 
 /** One criterion: what is worst and best on its scale, where the listings stand, and its weight. */
@@ -100,11 +116,7 @@ function Weight(props: {
       low={0}
       high={100}
       whole
-      keep={async (weight) =>
-        weight > 0 || (await othersCount(props.criteria, criterion.id))
-          ? saveValue(words.setWeight(criterion.title), "shop", pathOf(criterion.id), weight)
-          : words.noWeight
-      }
+      keep={(weight) => keepWeight(props.criteria, criterion, weight)}
     />
   );
 }
