@@ -46,16 +46,18 @@ func (s stream) block(b int) order {
 	return order{1 + int(z>>43)%(layers-1), int(z>>22&0x1FFFFF) % layers, int(z&0x3FFFFF) % layers}
 }
 
-// orders are those of all blocks, for reading a stream here and there.
-func (s stream) orders() (out [blocks]order) {
-	for b := range out {
-		out[b] = s.block(b)
-	}
-	return out
-}
-
 // layer is the layer of draw k of the block.
 func (o order) layer(k int) int { return (o.step*int(reciprocal[k+o.from]) + o.start) % layers }
+
+// draw is the draw that lies in a layer.
+func (o order) draw(layer int) int {
+	y := (layer + layers - o.start) * int(reciprocal[o.step]) % layers
+	k := int(reciprocal[y]) - o.from
+	if k < 0 {
+		k += layers
+	}
+	return k
+}
 
 // reciprocal is 1/x in the field of the layers, twice over.
 var reciprocal = func() (out [2 * layers]uint16) {
@@ -77,15 +79,39 @@ func (s stream) within(i int) float64 {
 // at is the number of draw i, which lies in the given layer.
 func (s stream) at(i, layer int) float64 { return (float64(layer) + s.within(i)) / layers }
 
-// fill writes the numbers of all draws, in (0, 1).
-func (s stream) fill(u []float64) {
+// fill writes what a table gives for the numbers of all draws; without one, the
+// numbers themselves.
+func (s stream) fill(out []float32, table *quantiles) {
 	for b := range blocks {
 		o := s.block(b)
 		for k := range layers {
 			i := b*layers + k
-			u[i] = s.at(i, o.layer(k))
+			u := s.at(i, o.layer(k))
+			if table != nil {
+				u = table.at(u)
+			}
+			out[i] = float32(u)
 		}
 	}
+}
+
+// threshold tells which draws lie below a chance: those in the layers before it,
+// and of that layer those that a closer look finds below.
+type threshold struct {
+	layer  int
+	chance float64
+}
+
+func newThreshold(chance float64) threshold {
+	return threshold{int(float64(chance * layers)), chance}
+}
+
+func (t threshold) passed(s stream, i, layer int) bool {
+	// The product may round to the next layer, so its neighbours are looked at too.
+	if layer < t.layer-1 {
+		return true
+	}
+	return layer <= t.layer+1 && s.at(i, layer) < t.chance
 }
 
 // mix is the finalizer of SplitMix64 (Steele, Lea, Flood, OOPSLA 2014).

@@ -11,25 +11,50 @@ import (
 var causes = []string{"worth", "care", "overrun", "remedy:lift-cables", "landing:transport", "doubt:column-weld", "failed:column-weld", ""}
 
 // What makes a Latin hypercube: each 1009th of the probability has exactly one
-// draw in every block.
+// draw in every block, whether read by draw or by layer.
 func TestEveryLayerOnceABlock(t *testing.T) {
-	u := make([]float64, Draws)
+	u := make([]float32, Draws)
 	for _, name := range causes {
 		s := newStream(name)
-		s.fill(u)
+		s.fill(u, nil)
 		for b := range blocks {
 			var seen [layers]bool
-			at := s.orders()[b]
-			for k, x := range u[b*layers : (b+1)*layers] {
-				layer := int(math.Floor(x * layers))
-				if !(x > 0 && x < 1) || seen[layer] {
-					t.Fatalf("%q block %d draw %d: %v lies in layer %d, which has one already", name, b, k, x, layer)
+			o := s.block(b)
+			for k := range layers {
+				i, layer := b*layers+k, o.layer(k)
+				x := s.at(i, layer)
+				if at := int(math.Floor(x * layers)); !(x > 0 && x < 1) || at != layer || seen[layer] || u[i] != float32(x) {
+					t.Fatalf("%q block %d draw %d: %v is to be the only one of layer %d, the column has %v", name, b, k, x, layer, u[i])
+				}
+				if o.draw(layer) != k {
+					t.Fatalf("%q block %d: layer %d is said to be of draw %d, it is of %d", name, b, layer, o.draw(layer), k)
 				}
 				seen[layer] = true
-				if layer != at.layer(k) || x != s.at(b*layers+k, layer) {
-					t.Fatalf("%q block %d draw %d: read alone it is another number", name, b, k)
+			}
+		}
+	}
+}
+
+// A threshold passes the draws below its chance and no other.
+func TestThresholds(t *testing.T) {
+	s := newStream("doubt:column-weld")
+	for _, chance := range []float64{1e-9, 1.0 / layers, 2.0 / layers, 0.03, 0.12, 0.25, 0.4, 1008.0 / layers, 1 - 1e-12} {
+		th, n := newThreshold(chance), 0
+		for b := range blocks {
+			o := s.block(b)
+			for layer := range layers {
+				i := b*layers + o.draw(layer)
+				got, want := th.passed(s, i, layer), s.at(i, layer) < chance
+				if got != want || (want && layer >= th.layer+2) {
+					t.Fatalf("chance %v, layer %d: passed %v, want %v", chance, layer, got, want)
+				}
+				if want {
+					n++
 				}
 			}
+		}
+		if math.Abs(float64(n)/Draws-chance) > 1.0/layers {
+			t.Errorf("chance %v: %d of %d draws", chance, n, Draws)
 		}
 	}
 }
@@ -67,7 +92,7 @@ func TestReciprocals(t *testing.T) {
 // the mean over a block of x of one stream times x of another has the variance
 // (sum of x^2)^2 / (n^2 (n-1)), as for independent shuffles.
 func TestOrdersVaryAsShuffles(t *testing.T) {
-	const pairs = 4000
+	const pairs = 1500
 	squares, sum := 0.0, 0.0
 	for x := range layers {
 		squares += float64((x - layers/2) * (x - layers/2))
@@ -83,7 +108,7 @@ func TestOrdersVaryAsShuffles(t *testing.T) {
 			sum += float64(dot) / layers * float64(dot) / layers
 		}
 	}
-	if ratio := sum / (pairs * blocks) / want; math.Abs(ratio-1) > 0.1 {
+	if ratio := sum / (pairs * blocks) / want; math.Abs(ratio-1) > 0.06 {
 		t.Errorf("variance is %.3f of that of independent shuffles", ratio)
 	}
 }
@@ -112,8 +137,11 @@ func TestStreamsAreUniformWithinLayers(t *testing.T) {
 func TestStreamsAreIndependent(t *testing.T) {
 	var all [][]float64
 	for n := range 24 {
-		u := make([]float64, Draws)
-		newStream(fmt.Sprint("doubt:point-", n)).other(uint64(n % 3)).fill(u)
+		u, one := make([]float64, Draws), make([]float32, Draws)
+		newStream(fmt.Sprint("doubt:point-", n)).other(uint64(n%3)).fill(one, nil)
+		for i, x := range one {
+			u[i] = float64(x)
+		}
 		all = append(all, u)
 	}
 	squares, n := 0.0, 0.0

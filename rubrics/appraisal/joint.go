@@ -62,19 +62,6 @@ type model struct {
 	turn   uint64 // 0; another number draws all anew, with other luck
 }
 
-// extra is a remedy or preparation that only a hidden defect would need.
-type extra struct {
-	task task
-	at   [blocks]order
-}
-
-// outcome is what an answer of an unchecked point would mean: the end of the
-// thing, or extras that it needs.
-type outcome struct {
-	scrap bool
-	needs []int
-}
-
 func (m *model) luck(s stream) stream { return s.other(m.turn) }
 
 // taxed turns what is left for the price into the price before tax.
@@ -95,8 +82,8 @@ func (m *model) draw() *joint {
 	j := spare.Get().(*joint)
 	m.doubts()
 	m.spreadOf(m.overrun(), "overrun", j.over)
-	m.sum(m.tasks, j.base, j.room)
-	m.sum(m.landing, j.landing, j.room)
+	m.sum(j.base, m.tasks...)
+	m.sum(j.landing, m.landing...)
 	if m.known {
 		m.spreadOf(m.belief, "worth", j.worth)
 		for i := range j.worth {
@@ -106,8 +93,8 @@ func (m *model) draw() *joint {
 		clear(j.worth)
 	}
 	value, haul := m.scrapTasks()
-	m.column(&haul, j.haul)
-	m.column(&value, j.left)
+	m.sum(j.haul, haul)
+	m.sum(j.left, value)
 	for i := range j.left {
 		j.left[i] -= j.haul[i]
 		j.repair[i] = float64(j.base[i] * j.over[i])
@@ -120,117 +107,74 @@ func (m *model) draw() *joint {
 
 // spreadOf draws a log-normal cause.
 func (m *model) spreadOf(b belief, name string, into []float64) {
-	m.luck(newStream(name)).fill(into)
-	normal := normalTable()
-	for i, u := range into {
-		into[i] = kernel.Exp(b.mu + float64(b.sd*normal.at(u)))
+	for i, z := range columns.column(m.luck(newStream(name)), normalShape) {
+		into[i] = kernel.Exp(b.mu + float64(b.sd*float64(z)))
 	}
 }
 
-// column draws one task.
-func (m *model) column(t *task, into []float64) {
-	t.pert.ready()
-	if t.pert.table != nil {
-		m.luck(t.luck).fill(into)
+// add adds a task's amount to each draw.
+func (m *model) add(t *task, into []float64) {
+	shape := t.pert.shape()
+	if shape == fixedShape {
+		for i := range into {
+			into[i] += t.pert.low
+		}
+		return
 	}
-	t.pert.through(into)
+	span := t.pert.high - t.pert.low
+	for i, x := range columns.column(m.luck(t.luck), shape) {
+		into[i] += t.pert.low + float64(span*float64(x))
+	}
 }
 
 // sum draws the total of some tasks.
-func (m *model) sum(tasks []task, into, room []float64) {
+func (m *model) sum(into []float64, tasks ...task) {
 	clear(into)
 	for t := range tasks {
-		m.column(&tasks[t], room)
-		for i, v := range room {
-			into[i] += v
-		}
+		m.add(&tasks[t], into)
 	}
 }
 
 // classes draws how the thing was kept.
 func (m *model) classes(j *joint) {
-	m.luck(newStream("care")).fill(j.room)
 	well, ordinary := m.care.post[0], m.care.post[0]+m.care.post[1]
-	for i, u := range j.room {
-		j.class[i] = 0
+	for i, u := range columns.column(m.luck(newStream("care")), evenShape) {
+		class, u := uint8(0), float64(u)
 		if u >= well {
-			j.class[i] = 1
+			class = 1
 		}
 		if u >= ordinary {
-			j.class[i] = 2
+			class = 2
 		}
+		j.class[i] = class
 	}
 }
 
-// hide draws what the points not checked would cost, before the overrun, if the
-// thing was kept as class says, and in which draws one of them rules repair out.
-// Where wanted, it credits each point with what it brings.
-func (m *model) hide(j *joint, class []uint8, cost []float64, ruined []bool, credit bool) {
-	clear(cost)
-	clear(ruined)
-	for len(j.taken) < len(m.extras) {
-		j.taken = append(j.taken, marks{})
-	}
-	for e := range m.extras {
-		j.taken[e] = marks{}
-	}
-	for s := range m.suspects {
-		p := &m.suspects[s]
-		bad, failed := &p.outcome[1], &p.outcome[2]
-		if !bad.scrap && !failed.scrap && len(bad.needs) == 0 && len(failed.needs) == 0 {
-			continue
-		}
-		luck, failing := m.luck(p.luck), m.luck(p.failing)
-		// No draw of the layers above is bad, so most need no closer look.
-		top := int(max(p.odds[0], p.odds[1], p.odds[2])*layers) + 1
-		own := 0.0
-		for b := range blocks {
-			o, f := luck.block(b), failing.block(b)
-			for k := range layers {
-				layer := o.layer(k)
-				if layer > top {
-					continue
-				}
-				i := b*layers + k
-				if luck.at(i, layer) >= p.odds[class[i]] {
-					continue
-				}
-				out := bad
-				if failing.at(i, f.layer(k)) < m.rubric.Care.Failed {
-					out = failed
-				}
-				if out.scrap {
-					ruined[i] = true
-					own += max(j.worth[i]-j.left[i]-j.repair[i], 0)
-					continue
-				}
-				for _, e := range out.needs {
-					if taken := &j.taken[e]; taken[i/64]>>(i%64)&1 == 0 {
-						taken[i/64] |= 1 << (i % 64)
-						c := m.extras[e].draw(m.turn, b, k)
-						cost[i] += c
-						own += float64(c * j.over[i])
-					}
-				}
-			}
-		}
-		if credit {
-			p.total = own
-		}
-	}
+// account is what the break-even price of a draw takes besides the draws.
+type account struct {
+	scrap     bool // a finding rules repair out
+	fees, tax float64
 }
 
-// draw is the cost of an extra in draw k of block b.
-func (x *extra) draw(turn uint64, b, k int) float64 {
-	if x.task.pert.table == nil {
-		return x.task.pert.low
+func (m *model) account() account { return account{m.scrap, float64(m.file.Shop.Fees), m.taxed()} }
+
+// price is the break-even price of draw i from its parts, where worth is known.
+// What is ruined loses all down to its scrap, whatever hidden remedies would cost.
+func (a *account) price(j *joint, i int, value, repair, hidden, land float64, ruined bool) float64 {
+	rest := value - repair
+	if a.scrap {
+		rest = j.left[i]
+	} else if !ruined {
+		rest -= hidden
+	} else if rest > j.left[i] {
+		rest = j.left[i]
 	}
-	return x.task.pert.at(x.task.luck.other(turn).at(b*layers+k, x.at[b].layer(k)))
+	return (rest - a.fees - land) / a.tax
 }
 
 // settle puts the columns together.
 func (m *model) settle(j *joint) {
-	tax, fees := m.taxed(), float64(m.file.Shop.Fees)
+	a := m.account()
 	for i := range Draws {
 		value, repair, hidden := j.worth[i], j.repair[i], float64(j.extra[i]*j.over[i])
 		switch {
@@ -240,61 +184,17 @@ func (m *model) settle(j *joint) {
 		case m.scrap:
 			repair, hidden = j.haul[i], 0
 		case j.ruined[i] && m.known:
-			hidden = max(value-j.left[i]-repair, 0)
+			if hidden = value - j.left[i] - repair; hidden < 0 {
+				hidden = 0
+			}
 		case j.ruined[i]:
 			hidden += j.haul[i]
 		}
 		j.repair[i], j.hidden[i] = repair, hidden
-		j.breakEven[i] = (value - fees - j.landing[i] - repair - hidden) / tax
+		j.breakEven[i] = (value - repair - hidden - a.fees - j.landing[i]) / a.tax
 	}
 	j.meanRepair, j.meanHide = average(j.repair), average(j.hidden)
 	j.meanLand, j.meanWorth = average(j.landing), average(j.worth)
-}
-
-// doubts lists every remedy and preparation that a suspect might need beyond
-// the findings, and gives each suspect its outcomes.
-func (m *model) doubts() {
-	have := map[string]bool{}
-	for _, t := range m.tasks {
-		have[t.line.Kind+":"+t.line.ID] = true
-	}
-	index := map[string]int{}
-	add := func(out *outcome, kind, id string) {
-		key := kind + ":" + id
-		if have[key] {
-			return
-		}
-		at, ok := index[key]
-		if !ok {
-			t := task{}
-			if kind == "preparation" {
-				t = m.pricing.preparationTask(id, nil)
-			} else {
-				t = m.pricing.remedyTask(id, nil)
-			}
-			t.pert.ready()
-			at = len(m.extras)
-			index[key] = at
-			m.extras = append(m.extras, extra{task: t, at: m.luck(t.luck).orders()})
-		}
-		out.needs = append(out.needs, at)
-	}
-	m.extras = nil
-	known := map[string]outcome{"": {}, "scrap": {scrap: true}}
-	for s := range m.suspects {
-		p := &m.suspects[s]
-		for k, id := range []string{p.bad, p.failed} {
-			out, ok := known[id]
-			if r := m.pricing.remedy[id]; !ok && r != nil {
-				for _, prep := range m.pricing.needs(m.pricing.way(r)) {
-					add(&out, "preparation", prep)
-				}
-				add(&out, "remedy", id)
-			}
-			known[id] = out
-			p.outcome[1+k] = out
-		}
-	}
 }
 
 func (m *model) scrapTasks() (value, haul task) {

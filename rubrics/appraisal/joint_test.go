@@ -145,7 +145,7 @@ func TestAddingALineDisturbsNoOther(t *testing.T) {
 	defer a.release()
 	defer b.release()
 	added := make([]float64, Draws)
-	more.sum(more.tasks, added, b.room)
+	more.sum(added, more.tasks...)
 	for i := range Draws {
 		if a.worth[i] != b.worth[i] || a.over[i] != b.over[i] || a.class[i] != b.class[i] || a.landing[i] != b.landing[i] || a.left[i] != b.left[i] {
 			t.Fatalf("draw %d: another line changed it", i)
@@ -171,46 +171,6 @@ func TestAddingALineDisturbsNoOther(t *testing.T) {
 	for i := range Draws {
 		if c.hidden[i] != d.hidden[i] {
 			t.Fatalf("draw %d: a point that costs nothing changed the hidden costs from %v to %v", i, d.hidden[i], c.hidden[i])
-		}
-	}
-}
-
-// What is kept between appraisals changes nothing: columns used before for
-// something else, and tables found again, give the same draws.
-func TestColumnsAreWrittenAnew(t *testing.T) {
-	m := testModel(t, func(f *File) { f.Findings = map[string]Finding{"lock": grade(1)} })
-	fresh := func(m *model) []float64 {
-		j := m.draw()
-		defer j.release()
-		return append([]float64(nil), j.breakEven...)
-	}
-	first := fresh(m)
-	for i := range 2 * mostTables {
-		betaTables.table(1.0/6 + float64(i)/(4*mostTables))
-	}
-	if n := len(betaTables.by); n > mostTables {
-		t.Errorf("%d tables are kept, at most %d are to be", n, mostTables)
-	}
-	dirty := spare.Get().(*joint)
-	for i := range dirty.ruined {
-		dirty.ruined[i], dirty.class[i] = true, 2
-		for _, c := range [][]float64{dirty.breakEven, dirty.repair, dirty.hidden, dirty.landing, dirty.worth, dirty.over, dirty.base, dirty.extra, dirty.left, dirty.haul, dirty.sorted, dirty.room} {
-			c[i] = math.NaN()
-		}
-	}
-	for range dirty.taken {
-		dirty.taken[0][3] = math.MaxUint64
-	}
-	dirty.release()
-	for i, x := range fresh(m) {
-		if x != first[i] {
-			t.Fatalf("draw %d: %v, at first %v", i, x, first[i])
-		}
-	}
-	for _, mean := range []float64{1.0 / 6, 0.3, 5.0 / 6} {
-		betaTables.table(mean)
-		if *betaTables.table(mean) != *betaTable(mean) {
-			t.Errorf("mean %v: a kept table differs from a fresh one", mean)
 		}
 	}
 }

@@ -91,7 +91,7 @@ func (jd *Judge) Of(f *File, ask Ask) (*Result, error) {
 	var o *outlook
 	if m.known {
 		o = newOutlook(m, j)
-		res.Swings = swings(m, j, o)
+		res.Swings = swings(m, j)
 		if ask.Minutes > 0 {
 			res.Plan = plan(m, o, at, ask.Minutes)
 		}

@@ -59,13 +59,17 @@ func newOutlook(m *model, j *joint) *outlook {
 	for i := range Draws {
 		repair := float64(j.base[i] * j.over[i])
 		o.sound += j.worth[i] - repair
-		o.ruined += min(j.worth[i]-repair, j.left[i])
+		if rest := j.worth[i] - repair; rest < j.left[i] {
+			o.ruined += rest
+		} else {
+			o.ruined += j.left[i]
+		}
 	}
 	o.sound = (o.sound/Draws - fees - j.meanLand) / tax
 	o.ruined = (o.ruined/Draws - fees - j.meanLand) / tax
 	over := float64(m.file.Shop.Overrun.Mean) / 10_000
 	for e := range m.extras {
-		o.cost[e] = float64(m.extras[e].task.pert.mean*over) / tax
+		o.cost[e] = float64(m.extras[e].mean*over) / tax
 	}
 	o.first = answers{care: m.care.post, needed: make([]uint64, (len(m.extras)+63)/64)}
 	for k := range 3 {

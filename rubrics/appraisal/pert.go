@@ -14,7 +14,6 @@ import (
 type pert struct {
 	low, high float64
 	mean, sd  float64
-	table     *quantiles
 }
 
 func newPert(low, likely, high float64) pert {
@@ -24,32 +23,13 @@ func newPert(low, likely, high float64) pert {
 	return p
 }
 
-// ready finds the inverse table; a fixed amount needs none.
-func (p *pert) ready() {
-	if p.high > p.low && p.table == nil {
-		p.table = betaTables.table((p.mean - p.low) / (p.high - p.low))
-	}
-}
-
+// at is the u-quantile.
 func (p *pert) at(u float64) float64 {
-	if p.table == nil {
+	shape := p.shape()
+	if shape == fixedShape {
 		return p.low
 	}
-	return p.low + float64((p.high-p.low)*p.table.at(u))
-}
-
-// through replaces probabilities by amounts.
-func (p *pert) through(u []float64) {
-	if p.table == nil {
-		for i := range u {
-			u[i] = p.low
-		}
-		return
-	}
-	p.table.through(u)
-	for i, v := range u {
-		u[i] = p.low + float64((p.high-p.low)*v)
-	}
+	return p.low + float64((p.high-p.low)*betaTables.table(shape).at(u))
 }
 
 // tables keeps beta tables by their mean, since a recompute needs those of the
@@ -105,7 +85,10 @@ var grid = sync.OnceValue(func() betaGrid {
 // where a shape parameter is below one.
 func betaTable(mean float64) *quantiles {
 	nu := 36*float64(mean*(1-mean)) - 1
-	alpha, beta := float64(mean*nu), float64((1-mean)*nu)
+	return betaOf(float64(mean*nu), float64((1-mean)*nu))
+}
+
+func betaOf(alpha, beta float64) *quantiles {
 	g := grid()
 	var mass [betaSteps]float64
 	for i := range mass {

@@ -1,7 +1,6 @@
 package appraisal
 
 import (
-	"math"
 	"sort"
 
 	"asfound/rubrics/kernel"
@@ -9,9 +8,7 @@ import (
 
 const (
 	mostSwings = 5
-	// More are computed than are kept, since the first ranking is rough.
-	triedSwings = mostSwings + 3
-	leastSwing  = 1_00 // in cents: what does not show in whole units is none
+	leastSwing = 1_00 // in cents: what does not show in whole units is none
 )
 
 const instead = " instead of "
@@ -22,36 +19,54 @@ type input struct {
 	low, high     float64
 	lowAt, highAt string
 	lead, than    string // what stands before the worse and the better value
-	rough         float64
 	// redraw writes the break-even prices with the input at a value.
 	redraw func(at float64, into []float64)
+	// slope is what one cent of the input does to every one of them alike, 0 where
+	// it does not.
+	slope float64
 }
 
 // swings finds the inputs that move the fair offer most. Each stands at its 10 %
 // and at its 90 % while all else is drawn as before, and the fair offer is read
 // from the draws again.
-func swings(m *model, j *joint, o *outlook) []Swing {
-	inputs := m.inputs(j, o)
-	sort.SliceStable(inputs, func(a, b int) bool { return inputs[a].rough > inputs[b].rough })
+func swings(m *model, j *joint) []Swing {
 	out := []Swing{}
 	more := spare.Get().(*joint)
 	defer more.release()
-	column := more.breakEven
-	at := place(below(m.file.Shop.Odds.Fair), Draws)
-	for _, in := range inputs[:min(len(inputs), triedSwings)] {
-		s := Swing{Input: in.id, Title: in.title, LowAt: in.lowAt, HighAt: in.highAt}
-		in.redraw(in.low, column)
-		s.Low = cents(j.cells.nth(column, at, j.room))
-		in.redraw(in.high, column)
-		s.High = cents(j.cells.nth(column, at, j.room))
-		if s.width() < leastSwing {
-			continue
+	column, at := more.breakEven, place(below(m.file.Shop.Odds.Fair), Draws)
+	for _, kind := range m.inputs(j) {
+		for _, in := range kind {
+			s := Swing{Input: in.id, Title: in.title, LowAt: in.lowAt, HighAt: in.highAt}
+			low, high := in.fair(func(x float64) float64 {
+				in.redraw(x, column)
+				return j.cells.nth(column, at, j.room)
+			})
+			s.Low, s.High = cents(low), cents(high)
+			s.Sentence = s.sentence(in.lead, in.than)
+			out = append(out, s)
+			sort.SliceStable(out, func(a, b int) bool { return out[a].width() > out[b].width() })
+			if len(out) > mostSwings {
+				// The wider a line of a kind, the more it moves: the others follow.
+				last := out[mostSwings].Input == in.id
+				if out = out[:mostSwings]; last {
+					break
+				}
+			}
 		}
-		s.Sentence = s.sentence(in.lead, in.than)
-		out = append(out, s)
 	}
-	sort.SliceStable(out, func(a, b int) bool { return out[a].width() > out[b].width() })
-	return out[:min(len(out), mostSwings)]
+	for len(out) > 0 && out[len(out)-1].width() < leastSwing {
+		out = out[:len(out)-1]
+	}
+	return out
+}
+
+// fair gives the fair offers at the low and the high value, from what it is at one.
+func (in *input) fair(at func(x float64) float64) (low, high float64) {
+	low = at(in.low)
+	if in.slope != 0 {
+		return low, low + float64(in.slope*(in.high-in.low))
+	}
+	return low, at(in.high)
 }
 
 func (s *Swing) width() Money { return max(s.High-s.Low, s.Low-s.High) }
@@ -71,57 +86,54 @@ func (s *Swing) sentence(lead, than string) string {
 	return head + "the fair offer falls from " + whole(best) + " to " + whole(worst) + "."
 }
 
-// inputs lists what is uncertain, with a rough width of what it moves: nearly all
-// of them shift every draw alike.
-func (m *model) inputs(j *joint, o *outlook) []input {
-	var list []input
-	normal := normalTable()
-	add := func(in input) {
-		if in.high > in.low && in.rough > 0 {
-			list = append(list, in)
-		}
-	}
-	if !m.scrap {
-		in := input{id: "worth", title: "Worth, sound", lead: "If a sound one is worth ", than: instead}
-		in.low = kernel.Exp(m.belief.mu + float64(m.belief.sd*normal.at(0.1)))
-		in.high = kernel.Exp(m.belief.mu + float64(m.belief.sd*normal.at(0.9)))
-		in.lowAt, in.highAt, in.rough = whole(cents(in.low)), whole(cents(in.high)), in.high-in.low
-		in.redraw = func(at float64, into []float64) {
-			for i := range into {
-				into[i] = m.price(j, i, at+m.kept, j.repair[i], j.hiddenBefore(i), j.landing[i], j.ruined[i])
-			}
-		}
-		add(in)
-		add(m.overrunInput(j))
-		for t := range m.tasks {
-			add(m.repairInput(j, &m.tasks[t]))
-		}
-		add(m.hiddenInput(j))
-		add(m.careInput(j, o))
-	}
+// inputs lists what is uncertain by kind, in each kind the widest first.
+func (m *model) inputs(j *joint) [][]input {
+	var repair, landing []input
 	for t := range m.landing {
-		if l := &m.landing[t]; !l.line.Off {
-			add(m.landingInput(j, l))
+		if l := &m.landing[t]; !l.line.Off && l.pert.high > l.pert.low {
+			landing = append(landing, m.landingInput(j, l))
 		}
 	}
-	return list
+	widestFirst(landing)
+	if m.scrap {
+		return [][]input{landing}
+	}
+	for t := range m.tasks {
+		if l := &m.tasks[t]; l.pert.high > l.pert.low {
+			repair = append(repair, m.repairInput(j, l))
+		}
+	}
+	widestFirst(repair)
+	kinds := [][]input{}
+	for _, in := range []input{m.worthInput(j), m.hiddenInput(j), m.careInput(j), m.overrunInput(j)} {
+		if in.high > in.low {
+			kinds = append(kinds, []input{in})
+		}
+	}
+	return append(kinds, repair, landing)
+}
+
+func widestFirst(list []input) {
+	sort.SliceStable(list, func(a, b int) bool { return list[a].high-list[a].low > list[b].high-list[b].low })
+}
+
+func (m *model) worthInput(j *joint) input {
+	in := input{id: "worth", title: "Worth, sound", lead: "If a sound one is worth ", than: instead}
+	normal := normalTable()
+	in.low = kernel.Exp(m.belief.mu + float64(m.belief.sd*normal.at(0.1)))
+	in.high = kernel.Exp(m.belief.mu + float64(m.belief.sd*normal.at(0.9)))
+	in.lowAt, in.highAt = whole(cents(in.low)), whole(cents(in.high))
+	in.redraw = func(at float64, into []float64) {
+		a := m.account()
+		for i := range into {
+			into[i] = a.price(j, i, at+m.kept, j.repair[i], j.hiddenBefore(i), j.landing[i], j.ruined[i])
+		}
+	}
+	return in
 }
 
 // hiddenBefore is what hidden remedies cost in a draw, were it not ruined.
 func (j *joint) hiddenBefore(i int) float64 { return float64(j.extra[i] * j.over[i]) }
-
-// price is the break-even price of a draw from its parts; worth must be known.
-// Where repair is ruled out, hidden is not what the remedies cost but all that
-// is lost down to the scrap.
-func (m *model) price(j *joint, i int, value, repair, hidden, land float64, ruined bool) float64 {
-	switch {
-	case m.scrap:
-		repair, hidden = value-j.left[i], 0
-	case ruined:
-		hidden = max(value-j.left[i]-repair, 0)
-	}
-	return (value - float64(m.file.Shop.Fees) - land - repair - hidden) / m.taxed()
-}
 
 func (m *model) overrunInput(j *joint) input {
 	b, normal := m.overrun(), normalTable()
@@ -131,10 +143,10 @@ func (m *model) overrunInput(j *joint) input {
 	}
 	in.low, in.high = kernel.Exp(b.mu+float64(b.sd*normal.at(0.1))), kernel.Exp(b.mu+float64(b.sd*normal.at(0.9)))
 	in.lowAt, in.highAt = percent(in.low), percent(in.high)
-	in.rough = float64((in.high - in.low) * (average(j.base) + average(j.extra)))
 	in.redraw = func(at float64, into []float64) {
+		a := m.account()
 		for i := range into {
-			into[i] = m.price(j, i, j.worth[i], float64(j.base[i]*at), float64(j.extra[i]*at), j.landing[i], j.ruined[i])
+			into[i] = a.price(j, i, j.worth[i], float64(j.base[i]*at), float64(j.extra[i]*at), j.landing[i], j.ruined[i])
 		}
 	}
 	return in
@@ -145,18 +157,17 @@ func line(t *task) input {
 	in := input{id: t.line.Kind + ":" + t.line.ID, title: t.line.Title, lead: "If \u201c" + t.line.Title + "\u201d costs ", than: instead}
 	in.low, in.high = t.pert.at(0.1), t.pert.at(0.9)
 	in.lowAt, in.highAt = whole(cents(in.low)), whole(cents(in.high))
-	in.rough = in.high - in.low
 	return in
 }
 
 func (m *model) repairInput(j *joint, t *task) input {
 	in := line(t)
-	in.rough = float64(in.rough * average(j.over))
 	in.redraw = func(at float64, into []float64) {
-		m.column(t, into)
+		a := m.account()
+		m.sum(into, *t)
 		for i, c := range into {
 			repair := float64((j.base[i] - c + at) * j.over[i])
-			into[i] = m.price(j, i, j.worth[i], repair, j.hiddenBefore(i), j.landing[i], j.ruined[i])
+			into[i] = a.price(j, i, j.worth[i], repair, j.hiddenBefore(i), j.landing[i], j.ruined[i])
 		}
 	}
 	return in
@@ -164,10 +175,12 @@ func (m *model) repairInput(j *joint, t *task) input {
 
 func (m *model) landingInput(j *joint, t *task) input {
 	in := line(t)
+	a := m.account()
+	in.slope = -1 / a.tax
 	in.redraw = func(at float64, into []float64) {
-		m.column(t, into)
+		m.sum(into, *t)
 		for i, c := range into {
-			into[i] = m.price(j, i, j.worth[i], j.repair[i], j.hiddenBefore(i), j.landing[i]-c+at, j.ruined[i])
+			into[i] = j.breakEven[i] + (c-at)/a.tax
 		}
 	}
 	return in
@@ -179,10 +192,11 @@ func (m *model) hiddenInput(j *joint) input {
 	in := input{id: "hidden", title: "What was not checked", lead: "If what was not checked costs ", than: instead}
 	in.low, in.high = j.cells.nth(j.hidden, place(0.1, Draws), j.room), j.cells.nth(j.hidden, place(0.9, Draws), j.room)
 	in.lowAt, in.highAt = whole(cents(in.low)), whole(cents(in.high))
-	in.rough = in.high - in.low
+	in.slope = -1 / m.taxed()
 	in.redraw = func(at float64, into []float64) {
+		a := m.account()
 		for i := range into {
-			into[i] = m.price(j, i, j.worth[i], j.repair[i], at, j.landing[i], false)
+			into[i] = a.price(j, i, j.worth[i], j.repair[i], at, j.landing[i], false)
 		}
 	}
 	return in
@@ -192,7 +206,7 @@ var keeping = [3]string{"well kept", "ordinarily kept", "neglected"}
 
 // careInput is how the thing was kept. Its 10 % and 90 % are classes too: where
 // one class fills all between, there is nothing to swing.
-func (m *model) careInput(j *joint, o *outlook) input {
+func (m *model) careInput(j *joint) input {
 	in := input{id: "care", title: "How it was kept", lead: "If it was ", than: instead}
 	if len(m.suspects) == 0 {
 		return in
@@ -200,8 +214,8 @@ func (m *model) careInput(j *joint, o *outlook) input {
 	low, high := m.care.class(0.1), m.care.class(0.9)
 	in.low, in.high = float64(low), float64(high)
 	in.lowAt, in.highAt = keeping[low], keeping[high]
-	in.rough = math.Abs(o.open.whole[high]-o.open.whole[low]) * m.taxed()
 	in.redraw = func(at float64, into []float64) {
+		a := m.account()
 		all := spare.Get().(*joint)
 		defer all.release()
 		for i := range all.class {
@@ -209,7 +223,7 @@ func (m *model) careInput(j *joint, o *outlook) input {
 		}
 		m.hide(j, all.class, all.extra, all.ruined, false)
 		for i := range into {
-			into[i] = m.price(j, i, j.worth[i], j.repair[i], float64(all.extra[i]*j.over[i]), j.landing[i], all.ruined[i])
+			into[i] = a.price(j, i, j.worth[i], j.repair[i], float64(all.extra[i]*j.over[i]), j.landing[i], all.ruined[i])
 		}
 	}
 	return in

@@ -29,6 +29,9 @@ func Exp(x float64) float64 {
 	t := float64(r * r)
 	c := r - float64(t*(1.66666666666666657415e-01+float64(t*(-2.77777777770155933842e-03+float64(t*(6.61375632143793436117e-05+float64(t*(-1.65339022054652515390e-06+float64(t*4.13813679705723846039e-08)))))))))
 	y := 1 - ((low - float64(r*c)/(2-c)) - high)
+	if k > -1000 && k < 1000 {
+		return y * math.Float64frombits(uint64(1023+int(k))<<52) // exact, and faster
+	}
 	return math.Ldexp(y, int(k))
 }
 
