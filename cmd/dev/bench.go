@@ -53,7 +53,7 @@ func bench(ctx context.Context, _ []string) error {
 	}
 	n := native["BenchmarkAppraise"]
 	fmt.Printf("\n%s, %s/%s, %d processors\n\n", runtime.Version(), runtime.GOOS, runtime.GOARCH, runtime.NumCPU())
-	fmt.Println("| one whole recompute, 10,000 draws, JSON in and out | ready, ms | first, ms | warm, ms | to native |")
+	fmt.Println("| one whole recompute, 10,090 draws, JSON in and out | ready, ms | first, ms | warm, ms | to native |")
 	fmt.Println("|---|---|---|---|---|")
 	fmt.Printf("| native (%.0f allocations, %.0f kB) | - | - | %.1f | 1 |\n", n["allocs/op"], n["B/op"]/1000, n["ns/op"]/1e6)
 	fmt.Printf("| browser worker | %.0f | %.0f | %.1f | %.1f |\n", b.Worker.Ready, b.Worker.First, b.Worker.Warm, b.Worker.Warm/(n["ns/op"]/1e6))

@@ -16,6 +16,22 @@ func (jd *Judge) Fair(t interface {
 	return j.cells.nth(j.breakEven, place(q, Draws), j.room), j.standardError(q), m.known
 }
 
+// Mean is the break-even price that the draws come to, with its error by chance,
+// and what is expected of it without them.
+func (jd *Judge) Mean(t interface {
+	Helper()
+	Fatal(...any)
+}, f *File) (drawn, drawing, expected float64) {
+	m := newModel(t, jd.rubrics[f.Rubric.ID], jd.parts, f)
+	if !m.known || m.scrap {
+		return 0, 0, 0
+	}
+	j := m.draw()
+	defer j.release()
+	o := newOutlook(m, j)
+	return average(j.breakEven), spread(j.breakEven) / math.Sqrt(Draws), o.all(&o.open, &o.first).worth
+}
+
 // PlanGain is the gain a plan tells at a price so much above the mean of the
 // draws, what it is by the draws of the points it names, and their error.
 func (jd *Judge) PlanGain(t interface {

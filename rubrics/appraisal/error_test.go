@@ -76,7 +76,7 @@ func files(t *testing.T, random int) (_ *appraisal.Judge, all []*appraisal.File)
 
 // The prices are told in steps above the error of drawing, of the series 1, 2, 5.
 func TestStepIsAboveTheError(t *testing.T) {
-	judge, all := files(t, 60)
+	judge, all := files(t, 30)
 	coarse := 0
 	for i, f := range all {
 		r, err := judge.Of(f, appraisal.Ask{})
@@ -117,7 +117,7 @@ func TestStepIsAboveTheError(t *testing.T) {
 // degrees of freedom, beyond 2.262 one time in twenty.
 func TestErrorOfDrawingIsTheTrueOne(t *testing.T) {
 	const turns = 20
-	judge, all := files(t, 8)
+	judge, all := files(t, 6)
 	beyond, squares, n := 0, 0.0, 0.0
 	for i, f := range all {
 		var fair, drawing [turns + 1]float64
@@ -154,11 +154,22 @@ func TestErrorOfDrawingIsTheTrueOne(t *testing.T) {
 	}
 }
 
+// What the draws come to on average is what the classes, points and extras of real
+// rubrics say it must.
+func TestMeanOfRealAppraisals(t *testing.T) {
+	judge, all := files(t, 12)
+	for i, f := range all {
+		if drawn, drawing, expected := judge.Mean(t, f); math.Abs(drawn-expected) > 4*drawing {
+			t.Errorf("appraisal %d: drawn %.0f within %.0f, expected %.0f", i, drawn, drawing, expected)
+		}
+	}
+}
+
 // Plans of real rubrics: the same whenever asked, within the time, and worth what
 // the draws say. Answers too rare are not followed further, so a long plan is
 // told a little low, never high.
 func TestPlansOfRealAppraisals(t *testing.T) {
-	judge, all := files(t, 6)
+	judge, all := files(t, 3)
 	told, drawn := 0.0, 0.0
 	for i, f := range all {
 		for _, minutes := range []float64{1, 15, 45, 240} {

@@ -69,7 +69,7 @@ func newOutlook(m *model, j *joint) *outlook {
 	o.ruined = (o.ruined/Draws - fees - j.meanLand) / tax
 	over := float64(m.file.Shop.Overrun.Mean) / 10_000
 	for e := range m.extras {
-		o.cost[e] = float64(m.extras[e].task.pert.mean*over) / tax
+		o.cost[e] = float64(m.extras[e].mean*over) / tax
 	}
 	o.first = answers{care: m.care.post, needed: make([]uint64, (len(m.extras)+63)/64)}
 	for k := range 3 {

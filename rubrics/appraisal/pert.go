@@ -85,7 +85,10 @@ var grid = sync.OnceValue(func() betaGrid {
 // where a shape parameter is below one.
 func betaTable(mean float64) *quantiles {
 	nu := 36*float64(mean*(1-mean)) - 1
-	alpha, beta := float64(mean*nu), float64((1-mean)*nu)
+	return betaOf(float64(mean*nu), float64((1-mean)*nu))
+}
+
+func betaOf(alpha, beta float64) *quantiles {
 	g := grid()
 	var mass [betaSteps]float64
 	for i := range mass {

@@ -93,7 +93,7 @@ func TestSwingsAgainstFixedInputs(t *testing.T) {
 // none of the five widest.
 func TestSwingsAreTheWidest(t *testing.T) {
 	luck := rand.New(rand.NewPCG(3, 4))
-	for range 40 {
+	for range 25 {
 		m := testModel(t, func(f *File) {
 			f.Shop.Overrun.SD = luck.IntN(60_00)
 			f.Shop.Odds.Fair = 50_00 + luck.IntN(40_00)
