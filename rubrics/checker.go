@@ -111,8 +111,8 @@ func (c *checker) care(care *appraisal.Care) {
 		path := join("care.prior", seller)
 		sum := 0.0
 		for i, p := range row {
-			if p < 0 || p > 1 {
-				c.say(fmt.Sprintf("%s[%d]", path, i), fmt.Sprintf("%g is no probability", p), "0 to 1")
+			if !(p > 0 && p < 1) {
+				c.say(fmt.Sprintf("%s[%d]", path, i), fmt.Sprintf("%g is no open probability", p), "more than 0 and less than 1, or no finding could change it")
 			}
 			sum += p
 		}
@@ -121,11 +121,15 @@ func (c *checker) care(care *appraisal.Care) {
 		}
 	}
 	c.rising("care.bad", care.Bad)
+	if care.Older != nil {
+		c.rising("care.older.odds", care.Older.Odds)
+	}
 }
 
-func (c *checker) rising(path string, bad [3]float64) {
-	if !(bad[0] < bad[1] && bad[1] < bad[2]) {
-		c.say(path, fmt.Sprintf("%g, %g, %g do not rise", bad[0], bad[1], bad[2]), "well kept < ordinary < neglected")
+// rising holds what goes with the classes of keeping to their order.
+func (c *checker) rising(path string, row [3]float64) {
+	if !(row[0] < row[1] && row[1] < row[2]) {
+		c.say(path, fmt.Sprintf("%g, %g, %g do not rise", row[0], row[1], row[2]), "well kept < ordinary < neglected")
 	}
 }
 

@@ -130,6 +130,7 @@ interface Look {
 const light: Look = { name: "light", width: 390, dark: false };
 const dark: Look = { name: "dark", width: 390, dark: true };
 const narrow: Look = { name: "narrow", width: 320, dark: false };
+const desk: Look = { name: "desk", width: 1280, dark: false };
 
 /** Looks at each screen in each way and gathers all that is wrong. */
 async function lookAt(state: string, paths: Record<string, string>, looks: Look[]): Promise<void> {
@@ -174,6 +175,7 @@ async function lookAt(state: string, paths: Record<string, string>, looks: Look[
 const general = {
   listings: "/",
   new: "/new",
+  compare: "/compare",
   comparables: "/comparables",
   import: "/comparables/import?kind=two-post-lift",
   prices: "/prices",
@@ -376,6 +378,29 @@ test("a press, a listing with nothing graded, and a very long title", async () =
   await lookAt("untouched", ofListing(untouched, "oil"), [light]);
   await lookAt("long", { listings: "/", ...ofListing(long, "hoses") }, [narrow]);
   await lookAt("long", { listings: "/", listing: `/listing/${long}` }, [light]);
+});
+
+test("listings side by side: all of them, a pair, and one alone", async () => {
+  const of = (...ids: string[]) => `/compare?of=${ids.join(",")}`;
+  await lookAt("side", { all: of(demo, long, untouched, press), pair: of(demo, untouched) }, [
+    light,
+    dark,
+    narrow,
+    desk,
+  ]);
+  await lookAt("side", { one: of(demo) }, [light]);
+});
+
+test("every figure opened onto where it comes from", async () => {
+  for (const path of [`/listing/${demo}/result`, `/listing/${demo}/offer`]) {
+    await open(path);
+    const asks = page.locator('.why-ask[aria-expanded="false"]:visible');
+    for (let i = 0; i < 12 && (await asks.count()) > 0; i++) await asks.first().click();
+    await page.setViewportSize({ width: narrow.width, height: 844 });
+    expect(await measure(page)).toEqual([]);
+    expect(await axe(page, false)).toEqual([]);
+  }
+  expect(faults).toEqual([]);
 });
 
 test("every screen opens with the server stopped", async () => {

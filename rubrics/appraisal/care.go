@@ -9,6 +9,7 @@ import (
 // three classes, and what it says of each point not checked.
 type care struct {
 	prior, post [3]float64
+	start       start
 }
 
 // badOdds is the probability of a bad finding at a check in each class.
@@ -19,33 +20,28 @@ func badOdds(r *Rubric, c *Check) [3]float64 {
 	return r.Care.Bad
 }
 
-// learn updates the prior of the kind of seller by every finding: bad or failed
-// counts as bad, all else as not.
+// learn updates the prior by every finding: bad or failed counts as bad, all else
+// as not. Given the class, findings are taken as independent. Symptoms of one
+// cause are not, but a bound on what a section or a remedy says in all did not
+// foretell the open points better (DEVELOPERS.md, Decisions).
 func learn(r *Rubric, f *File, walked []judged) care {
-	prior, ok := r.Care.Prior[f.Listing.Seller]
-	if !ok {
-		prior = r.Care.Prior["private"]
-	}
-	c := care{prior: prior, post: prior}
+	var c care
+	c.prior, c.start = prior(r, f)
+	w := weigh(c.prior[:])
 	for i := range walked {
 		j := &walked[i]
 		if !j.checked() {
 			continue
 		}
-		odds := badOdds(r, j.check)
-		total := 0.0
-		for k := range c.post {
-			p := odds[k]
-			if *j.grade > 1 {
-				p = 1 - p
+		likelihood := badOdds(r, j.check)
+		if *j.grade > 1 {
+			for k, p := range likelihood {
+				likelihood[k] = 1 - p
 			}
-			c.post[k] *= p
-			total += c.post[k]
 		}
-		for k := range c.post {
-			c.post[k] /= total
-		}
+		w.see(likelihood[:])
 	}
+	copy(c.post[:], w.shares())
 	for i := range walked {
 		if j := &walked[i]; j.open() {
 			odds := badOdds(r, j.check)
@@ -57,12 +53,19 @@ func learn(r *Rubric, f *File, walked []judged) care {
 	return c
 }
 
-// parts writes the class probabilities in 1/10,000.
+// parts writes the class probabilities in 1/10,000; the likeliest class takes what
+// rounding leaves, so that they sum to 10,000 and can be given back as a belief.
 func parts(p [3]float64) [3]int {
 	var out [3]int
+	top, rest := 0, 10_000
 	for i := range p {
 		out[i] = int(math.Floor(p[i]*10_000 + 0.5))
+		rest -= out[i]
+		if p[i] > p[top] {
+			top = i
+		}
 	}
+	out[top] += rest
 	return out
 }
 
@@ -110,17 +113,40 @@ func hiddenSentence(walked []judged, c care, mean Money) string {
 	if open == 0 {
 		return "Every point was checked: nothing is allowed for what was not."
 	}
-	share := percent(chance / float64(open))
+	price := fmt.Sprintf("are priced at %s bad on average: %s.", percent(chance/float64(open)), whole(mean))
+	if open == 1 {
+		price = fmt.Sprintf("is priced at %s bad: %s.", percent(chance), whole(mean))
+	}
 	if seen == 0 {
-		return fmt.Sprintf("Nothing was checked yet. By the kind of seller alone, the %d points are priced at %s bad on average: %s.", open, share, whole(mean))
-	}
-	kept := [3]string{"a well kept", "an ordinary", "a neglected"}
-	top := 0
-	for k := range c.post {
-		if c.post[k] > c.post[top] {
-			top = k
+		noun := "points"
+		if open == 1 {
+			noun = "point"
 		}
+		return fmt.Sprintf("Nothing was checked yet. By %s alone, the %s %s %s", c.start.basis(), spelled(open), noun, price)
 	}
-	return fmt.Sprintf("%d of the %d points you could judge %s bad, which fits %s one best (%s). So the %d you could not are priced at %s bad on average: %s.",
-		bad, seen, wereWas(bad), kept[top], percent(c.post[top]), open, share, whole(mean))
+	s := fmt.Sprintf("%s bad, so the %s you could not %s", ofSeen(bad, seen), spelled(open), price)
+	switch {
+	case c.start.own:
+		s += " It starts from your own belief, not from the kind of seller."
+	case c.start.age > 0:
+		s += fmt.Sprintf(" It starts from the kind of seller, tilted towards neglect because it is %d years old.", c.start.age)
+	}
+	return s
+}
+
+// ofSeen is how many of the points judged were bad, up to the verb.
+func ofSeen(bad, seen int) string {
+	switch {
+	case seen == 1 && bad == 0:
+		return "The one point you could see was not"
+	case seen == 1:
+		return "The one point you could see was"
+	case bad == 0:
+		return fmt.Sprintf("None of the %s points you could see was", spelled(seen))
+	case bad == seen && seen == 2:
+		return "Both points you could see were"
+	case bad == seen:
+		return fmt.Sprintf("All %s points you could see were", spelled(seen))
+	}
+	return fmt.Sprintf("%s of the %s points you could see %s", capital(spelled(bad)), spelled(seen), wereWas(bad))
 }

@@ -26,7 +26,7 @@ func (f *File) check() error {
 	if err := checkDate("date", f.Date); err != nil {
 		return err
 	}
-	for _, part := range []func() error{f.checkCounts, f.checkListing, f.checkFindings, f.checkPrices, f.checkComparables, f.checkShop} {
+	for _, part := range []func() error{f.checkCounts, f.checkListing, f.checkFindings, f.checkPrices, f.checkComparables, f.checkCare, f.checkShop} {
 		if err := part(); err != nil {
 			return err
 		}
@@ -312,6 +312,41 @@ func (f *File) checkComparables() error {
 		}
 	}
 	return nil
+}
+
+// leastBelief is the least probability of a class of keeping, basis points. At
+// 0 no finding could ever bring the class back, and a belief so sure that ten bad
+// points hardly move it is a slip, not a belief (the least is a judgement).
+const leastBelief = 1_00
+
+func (f *File) checkCare() error {
+	b := f.Care
+	if b == nil {
+		return nil
+	}
+	for _, c := range []struct {
+		field string
+		n     int
+	}{{"well", b.Well}, {"ordinary", b.Ordinary}, {"neglected", b.Neglected}} {
+		switch {
+		case c.n < 0 || c.n > 100_00:
+			return refuse("care."+c.field, "1 to 98 % (in hundredths of a percent: 100 to 9800)", "%d is no probability", c.n)
+		case c.n < leastBelief:
+			return refuse("care."+c.field, "at least 1 % (100), since what is ruled out beforehand no finding can bring back", "%s leaves no room", basisPoints(c.n))
+		}
+	}
+	if sum := b.Well + b.Ordinary + b.Neglected; sum != 100_00 {
+		return refuse("care", "well kept, ordinary and neglected sum to 100 % (10000)", "they sum to %s", basisPoints(sum))
+	}
+	return nil
+}
+
+// basisPoints writes hundredths of a percent as a percentage.
+func basisPoints(n int) string {
+	if n%100 == 0 {
+		return fmt.Sprintf("%d %%", n/100)
+	}
+	return fmt.Sprintf("%d.%02d %%", n/100, n%100)
 }
 
 func (f *File) checkShop() error {

@@ -65,6 +65,8 @@ func TestDecodeNamesWhatIsWrong(t *testing.T) {
 		{"a year before machines", strings.Replace(plainFile, "2026-03-31", "0000-01-01", 1), `date: "0000-01-01" is no date`},
 		{"a rubric before the first", strings.Replace(plainFile, `"version":2`, `"version":-2`, 1), "rubric.version: -2 is no rubric version"},
 		{"an id that steers the terminal", with(`"findings":{"\u001b[2J":{"grade":7}}`), `findings."\x1b[2J".grade: 7 is no grade`},
+		{"half a belief", with(`"care":{"well":5000,"neglected":5000}`), "care.ordinary: it is missing: write a whole number"},
+		{"a belief that does not sum", with(`"care":{"well":5000,"ordinary":4000,"neglected":500}`), "care: they sum to 95 %: well kept, ordinary and neglected sum to 100 % (10000)"},
 		{"a newer file, strange in all", strings.Replace(strings.Replace(plainFile, `"version":1`, `"version":2`, 1), `"tax":0`, `"tax":{}`, 1), "newer than this program knows"},
 		{"too many findings", with(`"findings":{` + many(2001) + `}`), "findings: 2001 are too many: at most 2000"},
 	} {
@@ -114,6 +116,7 @@ func FuzzDecode(f *testing.F) {
 	f.Add([]byte(with(`"comparables":[{"id":"a","title":"","price":1,"basis":"sold","capacity":{"n":1,"unit":"lb"}},{"id":"b","title":"","price":100000000000,"basis":"asked","made":1850,"condition":"bad","capacity":{"n":19,"unit":"t"}}],"new_price":{"price":{"low":0,"likely":1,"high":100000000000},"capacity":{"n":1e9,"unit":"t"}}`)))
 	f.Add([]byte(with(`"prices":{"part":{"low":0,"likely":0,"high":100000000000}},"landing":{"drive":{"off":true}},"facts":{"phase":"two"},"ways":{"fix":"pray"}`)))
 	f.Add([]byte(strings.Replace(plainFile, `"tax":0,"fees":0`, `"tax":10000,"fees":100000000000`, 1)))
+	f.Add([]byte(with(`"care":{"well":9800,"ordinary":100,"neglected":100}`)))
 	f.Add([]byte(`{"format":null}`))
 	j := testJudge()
 	f.Fuzz(func(t *testing.T, src []byte) {

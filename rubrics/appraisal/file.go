@@ -110,7 +110,8 @@ type AdjustChoice struct {
 }
 
 // CareBelief is the probability of each class of keeping, basis points; they sum
-// to 10,000.
+// to 10,000, and none is below 100: what is ruled out beforehand, no finding
+// could bring back.
 type CareBelief struct {
 	Well      int `json:"well"`
 	Ordinary  int `json:"ordinary"`

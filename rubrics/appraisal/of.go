@@ -70,6 +70,7 @@ func (jd *Judge) judge(f *File, ask Ask) (*Result, *joint, error) {
 	n := &notes{list: []string{}}
 	jd.changed(r, f, n)
 	walked := walk(r, f)
+	contradictions(walked, n)
 	m := &model{rubric: r, file: f, pricing: newPricing(r, jd.parts, f, n)}
 	var scrap []string
 	m.tasks, scrap = m.pricing.repairs(walked)
@@ -239,7 +240,7 @@ func landingOf(m *model, j *joint) Estimate {
 }
 
 func hiddenOf(m *model, j *joint, walked []judged) Hidden {
-	h := Hidden{Care: parts(m.care.post), Prior: parts(m.care.prior), Points: []Doubt{}, Mean: cents(j.meanHide)}
+	h := Hidden{Care: parts(m.care.post), Prior: parts(m.care.prior), From: m.care.start.words(), Points: []Doubt{}, Mean: cents(j.meanHide)}
 	h.High = cents(j.cells.nth(j.hidden, place(0.9, Draws), j.room))
 	for i := range m.suspects {
 		s := &m.suspects[i]

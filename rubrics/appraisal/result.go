@@ -141,8 +141,10 @@ type PartLine struct {
 // Hidden is the allowance for what was not checked.
 type Hidden struct {
 	// Care is the probability of well kept, ordinary, neglected, in 1/10,000.
-	Care     [3]int  `json:"care"`
-	Prior    [3]int  `json:"prior"`
+	Care  [3]int `json:"care"`
+	Prior [3]int `json:"prior"`
+	// From says where the prior came from, in words.
+	From     string  `json:"from"`
 	Points   []Doubt `json:"points"`
 	Mean     Money   `json:"mean"`
 	High     Money   `json:"high"` // 90 %

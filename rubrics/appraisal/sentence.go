@@ -1,19 +1,29 @@
 package appraisal
 
-import "strconv"
+import (
+	"strconv"
+	"strings"
+)
 
 // count writes a small number as a word with its noun, capitalised.
 func count(n int, noun string) string {
-	words := []string{"No", "One", "Two", "Three", "Four", "Five", "Six", "Seven", "Eight", "Nine", "Ten", "Eleven", "Twelve"}
-	s := strconv.Itoa(n)
-	if n >= 0 && n < len(words) {
-		s = words[n]
-	}
 	if n != 1 {
 		noun += "s"
 	}
-	return s + " " + noun
+	return capital(spelled(n)) + " " + noun
 }
+
+// spelled writes a small number as a word.
+func spelled(n int) string {
+	words := []string{"no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"}
+	if n >= 0 && n < len(words) {
+		return words[n]
+	}
+	return strconv.Itoa(n)
+}
+
+// capital begins a sentence; the word is one of ours, in plain letters.
+func capital(word string) string { return strings.ToUpper(word[:1]) + word[1:] }
 
 func wereWas(n int) string {
 	if n == 1 {

@@ -2,162 +2,65 @@ package sales
 
 import (
 	"math"
-	"sort"
 
 	"asfound/rubrics/kernel"
 )
 
 // Market is a set of sales with the rates fitted to them.
 type Market struct {
-	form     Form
-	sales    []Sale
-	centre   []float64        // mean of each attribute over the sales that know it
-	levels   []map[string]int // column of each word, by label; the last for combinations
-	columns  int
-	prior    []float64 // mean of each column
-	tight    []float64 // prior precision of each column
+	form    Form
+	sales   []Sale
+	tails   tails
+	coded   []coded
+	same    []int     // first copy of each sale, itself for most
+	group   []float64 // weight of all copies, by first
+	told    []bool    // attributes that some sale tells
+	centre  []float64 // mean of each number over the sales that know it
+	range2  []float64 // variance of a number that is not known
+	levels  []level   // by label; the last for combinations
+	columns int
+	prior   []float64 // mean of each column
+	tight   []float64 // prior precision of each column
+	fitted
+}
+
+// fitted is what the regression found.
+type fitted struct {
 	beta     []float64
 	cov      [][]float64
-	variance float64
+	variance float64 // of the errors
 	residual []float64
-	trust    []float64
-	hat      []float64
-	design   [][]term
+	trust    []float64 // weight left by the size of the error; 1 on average
+	hat      []float64 // leverage of each group of copies
 }
 
 // Fit finds rates, premiums and spread by least squares with normal priors
 // (Gelman et al., Bayesian Data Analysis, 3rd ed. 2013, section 14.8), reweighted
 // for Student-t errors (Lange, Little, Taylor, JASA 84:881-896, 1989). It needs
 // at least one sale; every sale must have as many numbers and labels as the form.
-func Fit(form Form, sales []Sale) *Market {
-	m := &Market{form: form, sales: sales, columns: 1 + len(form.Attributes)}
+func Fit(form Form, sales []Sale) *Market { return fit(form, sales, robust) }
+
+// tails is how a fit takes the errors: as Student's t with so many degrees of
+// freedom. Where they are in truth normal, the square of the scale so found comes
+// to this share of their variance.
+type tails struct{ freedom, share float64 }
+
+// robust forgives outliers; the share solves E[5 z^2 / (4 + z^2/share)] = share
+// for a standard normal z.
+var robust = tails{freedom: 4, share: 0.6905668}
+
+func fit(form Form, sales []Sale, t tails) *Market {
+	m := &Market{form: form, sales: sales, tails: t, columns: 1 + len(form.Attributes)}
 	m.centres()
 	m.words()
 	m.priors()
-	m.design = make([][]term, len(sales))
+	m.twins()
+	m.coded = make([]coded, len(sales))
 	for i := range sales {
-		m.design[i] = m.terms(&sales[i])
+		m.coded[i] = m.code(&sales[i])
 	}
-	m.regress(m.design)
+	m.regress()
 	return m
-}
-
-// term is one entry of a sparse design row.
-type term struct {
-	column int
-	value  float64
-}
-
-func (m *Market) centres() {
-	m.centre = make([]float64, len(m.form.Attributes))
-	for k := range m.centre {
-		sum, n := 0.0, 0.0
-		for i := range m.sales {
-			if x := m.sales[i].Numbers[k]; !math.IsNaN(x) {
-				sum += float64(m.sales[i].Weight * x)
-				n += m.sales[i].Weight
-			}
-		}
-		m.centre[k] = math.NaN() // no sale knows it: it adjusts nothing
-		if n > 0 {
-			m.centre[k] = sum / n
-		}
-	}
-}
-
-// words gives each word a column, the frequent ones first; a word met once tells
-// nothing of itself that its price does not.
-func (m *Market) words() {
-	kinds := len(m.form.Labels)
-	if m.form.Together > 0 {
-		kinds++
-	}
-	m.levels = make([]map[string]int, kinds)
-	for k := range m.levels {
-		m.levels[k] = map[string]int{}
-		times := map[string]int{}
-		for i := range m.sales {
-			if w := m.word(&m.sales[i], k); w != "" {
-				times[w]++
-			}
-		}
-		list := make([]string, 0, len(times))
-		for w, n := range times {
-			if n > 1 || k == len(m.form.Labels) {
-				list = append(list, w)
-			}
-		}
-		sort.Slice(list, func(a, b int) bool {
-			if times[list[a]] != times[list[b]] {
-				return times[list[a]] > times[list[b]]
-			}
-			return list[a] < list[b]
-		})
-		for _, w := range list {
-			if m.columns < maxColumns {
-				m.levels[k][w] = m.columns
-				m.columns++
-			}
-		}
-	}
-}
-
-// word is the k-th label of a sale; past the last, all of them together.
-func (m *Market) word(s *Sale, k int) string {
-	if k < len(m.form.Labels) {
-		return s.Labels[k]
-	}
-	all := ""
-	for _, w := range s.Labels {
-		all += w + "\x00"
-	}
-	return all
-}
-
-func (m *Market) labelSD(k int) float64 {
-	if k < len(m.form.Labels) {
-		return m.form.Labels[k].SD
-	}
-	return m.form.Together
-}
-
-func (m *Market) priors() {
-	m.prior, m.tight = make([]float64, m.columns), make([]float64, m.columns)
-	m.tight[0] = 1e-6
-	for k, a := range m.form.Attributes {
-		m.prior[1+k] = a.Rate
-		m.tight[1+k] = 1 / max(float64(a.RateSD*a.RateSD), 1e-12)
-	}
-	for k, level := range m.levels {
-		sd := m.labelSD(k)
-		for _, column := range level {
-			m.tight[column] = 1 / max(float64(sd*sd), 1e-12)
-		}
-	}
-}
-
-func (m *Market) terms(s *Sale) []term {
-	row := []term{{0, 1}}
-	for k := range m.form.Attributes {
-		if d := m.off(s, k); d != 0 {
-			row = append(row, term{1 + k, d})
-		}
-	}
-	for k := range m.levels {
-		if column, ok := m.levels[k][m.word(s, k)]; ok {
-			row = append(row, term{column, 1})
-		}
-	}
-	return row
-}
-
-// off is how far a sale lies from the average of an attribute; where it is not
-// known, the average is taken.
-func (m *Market) off(s *Sale, k int) float64 {
-	if d := s.Numbers[k] - m.centre[k]; !math.IsNaN(d) {
-		return d
-	}
-	return 0
 }
 
 func dot(row []term, b []float64) float64 {
@@ -168,20 +71,22 @@ func dot(row []term, b []float64) float64 {
 	return sum
 }
 
-// quadratic is row' V row.
+// quadratic is row' v row for a symmetric v.
 func quadratic(row []term, v [][]float64) float64 {
 	sum := 0.0
-	for _, a := range row {
-		for _, b := range row {
-			sum += float64(float64(a.value*b.value) * v[a.column][b.column])
+	for i, a := range row {
+		line, half := v[a.column], 0.0
+		for _, b := range row[:i] {
+			half += float64(b.value * line[b.column])
 		}
+		sum += float64(a.value * (float64(2*half) + float64(a.value*line[a.column])))
 	}
 	return sum
 }
 
 // regress alternates between coefficients, spread and trust.
-func (m *Market) regress(rows [][]term) {
-	n := len(rows)
+func (m *Market) regress() {
+	n := len(m.sales)
 	count, level := 0.0, 0.0
 	for i := range m.sales {
 		count += m.sales[i].Weight
@@ -195,53 +100,62 @@ func (m *Market) regress(rows [][]term) {
 	guess := float64(m.form.Spread * m.form.Spread)
 	m.variance = guess
 	for range passes {
-		a, b := make([][]float64, m.columns), make([]float64, m.columns)
-		for j := range a {
-			a[j] = make([]float64, m.columns)
-			a[j][j] = m.tight[j]
-			b[j] = float64(m.tight[j] * m.prior[j])
-		}
-		for i, row := range rows {
-			w := float64(m.sales[i].Weight*m.trust[i]) / m.variance
-			y := m.sales[i].Log - level
-			for _, s := range row {
-				b[s.column] += float64(float64(w*s.value) * y)
-				for _, t := range row {
-					a[s.column][t.column] += float64(float64(w*s.value) * t.value)
-				}
-			}
-		}
-		m.cov = invert(a)
-		m.beta = make([]float64, m.columns)
-		for j := range m.beta {
-			for k := range b {
-				m.beta[j] += float64(m.cov[j][k] * b[k])
-			}
-		}
+		m.solve(level)
 		free := count - float64(m.columns)
 		for j := range m.tight {
 			free += float64(m.tight[j] * m.cov[j][j]) // what the priors hold costs no freedom
 		}
 		squares := 0.0
-		for i, row := range rows {
-			e := m.sales[i].Log - level - dot(row, m.beta)
+		for i := range m.coded {
+			e := m.sales[i].Log - level - dot(m.coded[i].row, m.beta)
 			m.residual[i] = e
 			squares += float64(float64(m.sales[i].Weight*m.trust[i]) * float64(e*e))
 		}
 		was := m.variance
-		m.variance = (float64(m.form.Count*guess) + squares) / (m.form.Count + max(free, 0))
+		m.variance = (float64(m.form.Count*guess) + squares/m.tails.share) / (m.form.Count + max(free, 0))
+		scale2 := float64(m.tails.share * m.variance)
 		for i, e := range m.residual {
-			m.trust[i] = (outlier + 1) / (outlier + float64(e*e)/m.variance)
+			m.trust[i] = (m.tails.freedom + 1) / (m.tails.freedom + float64(e*e)/scale2)
 		}
 		if math.Abs(m.variance/was-1) < 1e-9 {
 			break
 		}
 	}
-	for i, row := range rows {
-		m.trust[i] = min(m.trust[i], 1)
-		m.hat[i] = min(float64(float64(m.sales[i].Weight*m.trust[i])*quadratic(row, m.cov))/m.variance, 0.9)
+	for i := range m.coded {
+		group := float64(m.group[m.same[i]] * m.trust[i])
+		m.hat[i] = min(float64(group*quadratic(m.coded[i].row, m.cov))/m.variance, 0.9)
 	}
 	m.beta[0] += level
+}
+
+// solve finds the coefficients under the present variance and trust.
+func (m *Market) solve(level float64) {
+	a, b := make([][]float64, m.columns), make([]float64, m.columns)
+	for j := range a {
+		a[j] = make([]float64, j+1)
+		a[j][j] = m.tight[j]
+		b[j] = float64(m.tight[j] * m.prior[j])
+	}
+	for i := range m.coded {
+		w := float64(m.sales[i].Weight*m.trust[i]) / m.variance
+		y := m.sales[i].Log - level
+		row := m.coded[i].row
+		for j, s := range row { // columns rise along a row
+			ws := float64(w * s.value)
+			b[s.column] += float64(ws * y)
+			line := a[s.column]
+			for _, t := range row[:j+1] {
+				line[t.column] += float64(ws * t.value)
+			}
+		}
+	}
+	m.cov = invert(a)
+	m.beta = make([]float64, m.columns)
+	for j := range m.beta {
+		for k := range b {
+			m.beta[j] += float64(m.cov[j][k] * b[k])
+		}
+	}
 }
 
 // Rates are what the market came to think of each attribute, in order.
@@ -255,8 +169,10 @@ func (m *Market) Rates() []Rate {
 }
 
 // Premium is the log premium of a word of the k-th label against the average.
-func (m *Market) Premium(k int, word string) float64 {
-	if column, ok := m.levels[k][word]; ok {
+func (m *Market) Premium(k int, word string) float64 { return m.premium(k, m.levels[k].code(word)) }
+
+func (m *Market) premium(k, code int) float64 {
+	if column := m.levels[k].column(code); column > 0 {
 		return m.beta[column]
 	}
 	return 0
@@ -266,10 +182,10 @@ func (m *Market) Premium(k int, word string) float64 {
 func (m *Market) Spread() float64 { return math.Sqrt(m.variance) }
 
 // likeness is what sale s counts beside the thing valued, above 0 and at most 1.
-func (m *Market) likeness(thing, s *Sale) float64 {
+func (m *Market) likeness(thing, s *coded) float64 {
 	far, k := 0.0, 1.0
 	for i, a := range m.form.Attributes {
-		x, y := thing.Numbers[i], s.Numbers[i]
+		x, y := thing.numbers[i], s.numbers[i]
 		if math.IsNaN(x) != math.IsNaN(y) {
 			k *= unknownCounts
 		} else if !math.IsNaN(x) {
@@ -278,9 +194,9 @@ func (m *Market) likeness(thing, s *Sale) float64 {
 		}
 	}
 	for i, l := range m.form.Labels {
-		switch x, y := thing.Labels[i], s.Labels[i]; {
+		switch x, y := thing.words[i], s.words[i]; {
 		case x == y:
-		case x == "" || y == "":
+		case x == 0 || y == 0:
 			k *= unknownCounts
 		default:
 			k *= l.Unlike

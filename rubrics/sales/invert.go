@@ -3,7 +3,8 @@ package sales
 import "math"
 
 // invert gives the inverse of a symmetric positive definite matrix by Cholesky's
-// decomposition. A pivot lost to rounding is held just above zero.
+// decomposition; it reads the lower triangle. A pivot lost to rounding is held
+// just above zero.
 func invert(a [][]float64) [][]float64 {
 	n := len(a)
 	l := make([][]float64, n)

@@ -2,132 +2,90 @@ package sales
 
 import (
 	"math"
-	"sort"
 
 	"asfound/rubrics/kernel"
 )
 
 // Predict adjusts the most alike sales to the thing and takes their middle.
 func (m *Market) Predict(thing *Sale) Prediction {
-	near := m.alike(thing)
-	p := m.local(thing, near, -1)
-	p.Shape = m.shape(near)
-	p.Rows = m.rows(thing, near)
+	t := m.code(thing)
+	c := m.circle(&t)
+	p := c.local(&t, nobody)
+	p.Rows = c.rows(&t)
+	p.Shape = c.shape()
 	return p
 }
 
-// neighbour is a sale that is adjusted, with its likeness.
-type neighbour struct {
-	sale     int
-	likeness float64
-}
-
-func (m *Market) alike(thing *Sale) []neighbour {
-	near := make([]neighbour, len(m.sales))
-	for i := range near {
-		near[i] = neighbour{i, m.likeness(thing, &m.sales[i])}
-	}
-	most := m.form.Neighbours
-	if most <= 0 {
-		most = defaultAlike
-	}
-	if len(near) > most {
-		sort.SliceStable(near, func(a, b int) bool { return near[a].likeness > near[b].likeness })
-		near = near[:most]
-		sort.Slice(near, func(a, b int) bool { return near[a].sale < near[b].sale })
-	}
-	return near
-}
-
-// weights are the neighbours' shares, and how many they are worth.
-func (m *Market) weights(near []neighbour, skip int) (w []float64, worth float64) {
-	w = make([]float64, len(near))
-	sum, squares := 0.0, 0.0
-	for k, n := range near {
-		if k == skip {
-			continue
-		}
-		s := &m.sales[n.sale]
-		w[k] = float64(float64(n.likeness+shared/float64(len(near))) * float64(s.Weight*m.trust[n.sale]))
-		sum += w[k]
-		squares += float64(w[k]*w[k]) / s.Weight
-	}
-	for k := range w {
-		w[k] /= sum
-	}
-	return w, float64(sum*sum) / squares
-}
-
-// local is the middle of the adjusted prices and their spread, shrunk to the
-// whole market's; skip leaves a neighbour out.
-func (m *Market) local(thing *Sale, near []neighbour, skip int) Prediction {
-	w, worth := m.weights(near, skip)
-	row := m.terms(thing)
-	values := make([]float64, len(near))
-	for k, n := range near {
-		values[k] = m.residual[n.sale]
-	}
-	middle := weightedMiddle(values, w)
-	spread := 0.0
-	for k, e := range values {
-		spread += float64(w[k] * float64((e-middle)*(e-middle)))
-	}
-	count := m.form.Count
-	variance := (float64(worth*spread) + float64(count*m.variance)) / max(worth+count-1, 1)
-	total := max(float64(variance*(1+1/worth)), tightest*tightest) + m.doubt(thing, row, near, w)
-	return Prediction{
-		Mean: dot(row, m.beta) + middle, Scatter: math.Sqrt(spread),
-		SD: float64(math.Sqrt(total) * student(count+float64(len(near))-1) / normal90),
-	}
-}
-
 // doubt is the variance of the adjustment itself: of the rates over the distance
-// from the neighbours to the thing, and of a word that no sale has.
-func (m *Market) doubt(thing *Sale, row []term, near []neighbour, w []float64) float64 {
-	d := make([]float64, m.columns)
-	for _, t := range row {
-		d[t.column] += t.value
+// from the neighbours to the thing, of what is not known of the thing but of
+// them, and of a word that no sale has.
+func (c *circle) doubt(thing *coded) float64 {
+	m := c.m
+	clear(c.gap)
+	for _, t := range thing.row {
+		c.gap[t.column] += t.value
 	}
-	for k, n := range near {
-		if w[k] > 0 {
-			for _, t := range m.design[n.sale] {
-				d[t.column] -= float64(w[k] * t.value)
+	for k, n := range c.near {
+		if w := c.share[k]; w > 0 {
+			for _, t := range m.coded[n.sale].row {
+				c.gap[t.column] -= float64(w * t.value)
 			}
 		}
 	}
-	d[0] = 0
-	var gap []term
-	for j, v := range d {
+	c.gap[0] = 0
+	c.far = c.far[:0]
+	for j, v := range c.gap {
 		if math.Abs(v) > 1e-12 {
-			gap = append(gap, term{j, v})
+			c.far = append(c.far, term{j, v})
 		}
 	}
-	v := max(quadratic(gap, m.cov), 0)
+	v := max(quadratic(c.far, m.cov), 0)
+	for k := range m.form.Attributes {
+		if math.IsNaN(thing.numbers[k]) {
+			rate2 := float64(m.beta[1+k]*m.beta[1+k]) + m.cov[1+k][1+k]
+			v += float64(c.knowing(func(s *coded) bool { return !math.IsNaN(s.numbers[k]) }) * float64(rate2*m.range2[k]))
+		}
+	}
 	for k := range m.form.Labels {
-		if word := thing.Labels[k]; word != "" {
-			if _, seen := m.levels[k][word]; !seen {
-				v += float64(m.labelSD(k) * m.labelSD(k))
-			}
+		code, sd := thing.words[k], m.labelSD(k)
+		switch {
+		case code == 0:
+			v += float64(c.knowing(func(s *coded) bool { return s.words[k] != 0 }) * float64(sd*sd))
+		case m.levels[k].column(code) == 0:
+			v += float64(sd * sd)
 		}
 	}
 	return v
 }
 
+// knowing is the share of the neighbours that know something.
+func (c *circle) knowing(knows func(s *coded) bool) float64 {
+	sum := 0.0
+	for k, n := range c.near {
+		if knows(&c.m.coded[n.sale]) {
+			sum += c.share[k]
+		}
+	}
+	return sum
+}
+
 // rows shows each neighbour with its adjustments.
-func (m *Market) rows(thing *Sale, near []neighbour) []Row {
-	w, _ := m.weights(near, -1)
-	out := make([]Row, len(near))
-	for k, n := range near {
-		s := &m.sales[n.sale]
-		r := Row{Sale: n.sale, Weight: w[k], Trust: m.trust[n.sale], Log: s.Log}
+func (c *circle) rows(thing *coded) []Row {
+	m := c.m
+	out := make([]Row, len(c.near))
+	kinds := len(m.form.Attributes) + len(m.levels)
+	factors := make([]float64, kinds*len(c.near))
+	for k, n := range c.near {
+		s := &m.coded[n.sale]
+		r := Row{Sale: n.sale, Weight: c.share[k], Trust: min(m.trust[n.sale], 1), Factors: factors[k*kinds : (k+1)*kinds : (k+1)*kinds]}
 		for i := range m.form.Attributes {
-			by := float64((m.off(thing, i) - m.off(s, i)) * m.beta[1+i])
-			r.Factors = append(r.Factors, by)
-			r.Log += by
+			r.Factors[i] = float64((m.known(thing, i) - m.known(s, i)) * m.beta[1+i])
 		}
 		for i := range m.levels {
-			by := m.Premium(i, m.word(thing, i)) - m.Premium(i, m.word(s, i))
-			r.Factors = append(r.Factors, by)
+			r.Factors[len(m.form.Attributes)+i] = m.premium(i, thing.words[i]) - m.premium(i, s.words[i])
+		}
+		r.Log = m.sales[n.sale].Log
+		for _, by := range r.Factors {
 			r.Log += by
 		}
 		out[k] = r
@@ -135,40 +93,12 @@ func (m *Market) rows(thing *Sale, near []neighbour) []Row {
 	return out
 }
 
-// weightedMiddle is the weighted median, halfway where two share the middle.
-func weightedMiddle(values, weights []float64) float64 {
-	order := make([]int, 0, len(values))
-	total := 0.0
-	for i := range values {
-		if weights[i] > 0 {
-			order = append(order, i)
-			total += weights[i]
-		}
+// known is the i-th number, the centre of the sales where it is not known.
+func (m *Market) known(s *coded, i int) float64 {
+	if x := s.numbers[i]; !math.IsNaN(x) {
+		return x
 	}
-	sort.SliceStable(order, func(a, b int) bool { return values[order[a]] < values[order[b]] })
-	sum := 0.0
-	for k, i := range order {
-		sum += weights[i]
-		if gap := sum - total/2; gap >= 0 {
-			if gap < float64(1e-9*total) && k+1 < len(order) {
-				return (values[i] + values[order[k+1]]) / 2
-			}
-			return values[i]
-		}
-	}
-	return values[order[len(order)-1]]
-}
-
-// normal90 is the 90 % quantile of the standard normal distribution.
-const normal90 = 1.2815515655446004
-
-// student is the 90 % quantile of Student's t with nu degrees of freedom, by the
-// Cornish-Fisher expansion (Abramowitz and Stegun 26.7.5, 1964): within 0.002
-// from 4 degrees on.
-func student(nu float64) float64 {
-	const z = normal90
-	const z3, z5, z7 = z * z * z, z * z * z * z * z, z * z * z * z * z * z * z
-	return z + (z3+z)/(4*nu) + (5*z5+16*z3+3*z)/(96*nu*nu) + (3*z7+19*z5+17*z3-15*z)/(384*nu*nu*nu)
+	return m.centre[i]
 }
 
 // Quantile is the log price that a share q of like sales stays below.

@@ -76,16 +76,14 @@ type Prediction struct {
 	Scatter float64
 }
 
-// What is expected of the spread of used prices before any is seen, on the log
-// scale, and for how many sales that stands (judgement: no open data has sales of
-// shop equipment; guide prices of cars scatter by far less).
+// DefaultSpread and DefaultCount are what is expected of the spread before any sale
+// is seen (judgement).
 const (
 	DefaultSpread = 0.25
-	DefaultCount  = 4.0
+	DefaultCount  = 4
 )
 
 const (
-	outlier        = 4    // degrees of freedom of the errors: lower forgives outliers more
 	tightest       = 0.02 // no next price is surer than this, on the log scale (judgement)
 	passes         = 12   // of reweighting; it settles in fewer
 	maxColumns     = 160  // rare labels beyond are not told apart

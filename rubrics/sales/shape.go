@@ -2,7 +2,7 @@ package sales
 
 import (
 	"math"
-	"sort"
+	"slices"
 
 	"asfound/rubrics/kernel"
 )
@@ -15,28 +15,34 @@ type Shape struct {
 	own   float64   // share of them in the shape
 }
 
-// shape leaves out one neighbour after the other, at most leftOut of them, and
-// predicts it from the rest.
-func (m *Market) shape(near []neighbour) *Shape {
-	if len(near) < 2 {
-		return &Shape{}
+// shape leaves out one neighbour after the other, at most leftOut of them and from
+// all over the range of residuals, and predicts it from the rest.
+func (c *circle) shape() *Shape {
+	m := c.m
+	one := make([]int, 0, len(c.near)) // of each group of copies
+	for _, k := range c.rank {
+		if i := c.near[k].sale; m.same[i] == i {
+			one = append(one, i)
+		}
 	}
 	s := &Shape{}
-	around := make([]neighbour, len(near))
-	stride := (len(near) + leftOut - 1) / leftOut
-	for k := 0; k < len(near); k += stride {
-		n := near[k]
-		thing := &m.sales[n.sale]
-		for j, o := range near {
-			around[j] = neighbour{o.sale, m.likeness(thing, &m.sales[o.sale])}
+	if len(one) < 2 {
+		return s
+	}
+	stride := (len(one) + leftOut - 1) / leftOut
+	for k := stride / 2; k < len(one); k += stride {
+		i := one[k]
+		thing := &m.coded[i]
+		for j, n := range c.near {
+			c.likeness[j] = m.likeness(thing, &m.coded[n.sale])
 		}
-		p := m.local(thing, around, k)
+		p := c.local(thing, i)
 		// The fit saw this sale: its error without it is larger by the leverage.
-		e := m.residual[n.sale] / (1 - m.hat[n.sale])
-		fitted := m.sales[n.sale].Log - m.residual[n.sale]
+		e := m.residual[i] / (1 - m.hat[i])
+		fitted := m.sales[i].Log - m.residual[i]
 		s.sizes = append(s.sizes, math.Abs(e-(p.Mean-fitted))/p.SD)
 	}
-	sort.Float64s(s.sizes)
+	slices.Sort(s.sizes)
 	s.own = float64(len(s.sizes)) / (float64(len(s.sizes)) + calibrateAfter)
 	return s
 }

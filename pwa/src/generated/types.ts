@@ -265,6 +265,7 @@ export interface Grades {
 export interface Hidden {
   care: [number, number, number];
   prior: [number, number, number];
+  from: string;
   points: Doubt[];
   mean: number;
   high: number;

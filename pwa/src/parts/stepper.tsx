@@ -1,4 +1,4 @@
-import { useId } from "preact/hooks";
+import { useId, useState } from "preact/hooks";
 import { stepperWords as words } from "../words/parts.ts";
 import { described, Labelled } from "./field.tsx";
 import { numberText, readNumber } from "./number.ts";
@@ -20,26 +20,29 @@ export function Stepper(props: {
   low: number;
   high: number;
   whole?: boolean;
-  keep: (n: number) => undefined | Promise<string | undefined>;
+  /** Keeps it, or answers why not in words for the field. */
+  keep: (n: number) => string | undefined | Promise<string | undefined>;
 }) {
   const dom = useId();
   const draft = useDraft(props.id, numberText(props.value), (text) => {
     const read = readNumber(text, props.low, props.high, props.whole ?? false);
     return typeof read === "string" ? read : props.keep(read);
   });
-  const step = (up: boolean) => {
+  const [refused, setRefused] = useState<string | undefined>(undefined);
+  const step = async (up: boolean) => {
     const next = nextMark(props.value, props.marks, up);
-    if (next !== undefined) void props.keep(next);
+    if (next !== undefined) setRefused(await props.keep(next));
   };
+  const problem = draft.problem ?? refused;
   return (
-    <Labelled label={props.label} for={dom} hint={props.hint} problem={draft.problem}>
+    <Labelled label={props.label} for={dom} hint={props.hint} problem={problem}>
       <div class="stepper">
         <button
           type="button"
           class="button"
           aria-label={words.less(props.label)}
           disabled={nextMark(props.value, props.marks, false) === undefined}
-          onClick={() => step(false)}
+          onClick={() => void step(false)}
         >
           <span aria-hidden="true">−</span>
         </button>
@@ -52,14 +55,14 @@ export function Stepper(props: {
           value={draft.text}
           onInput={(e) => draft.input(e.currentTarget.value)}
           onBlur={draft.flush}
-          {...described(dom, props.hint, draft.problem)}
+          {...described(dom, props.hint, problem)}
         />
         <button
           type="button"
           class="button"
           aria-label={words.more(props.label)}
           disabled={nextMark(props.value, props.marks, true) === undefined}
-          onClick={() => step(true)}
+          onClick={() => void step(true)}
         >
           <span aria-hidden="true">+</span>
         </button>

@@ -20,7 +20,14 @@ export const useIsDerived = (of: string | undefined): boolean => {
  * A button that opens, in place, how a figure came about; a step that rests on
  * another figure opens that one's steps within. Nothing where no derivation is known.
  */
-export function Why({ of, above = [] }: { of: string; above?: readonly string[] }) {
+export function Why(props: {
+  of: string;
+  /** Beside the figure itself, which then need not be said again. */
+  short?: boolean;
+  /** The figures it was opened from. */
+  above?: readonly string[];
+}) {
+  const { of, above = [] } = props;
   const derivation = useContext(Derivations)[of];
   const [open, setOpen] = useState(false);
   const dom = useId();
@@ -37,8 +44,8 @@ export function Why({ of, above = [] }: { of: string; above?: readonly string[] 
         onClick={() => setOpen(!open)}
       >
         <span>
-          {words.ask(figure)}
-          <span class="seen-by-reader"> {title}</span>
+          {words.ask(props.short ? "" : figure)}
+          <span class="seen-by-reader"> {props.short ? words.told(title, figure) : title}</span>
         </span>
       </button>
       {open && (

@@ -30,7 +30,7 @@ export function Amount(props: {
       <dd class="figures">{props.value}</dd>
       {derived && props.why !== undefined && (
         <dd class="amount-why">
-          <Why of={props.why} />
+          <Why of={props.why} short />
         </dd>
       )}
     </div>

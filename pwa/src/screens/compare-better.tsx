@@ -1,8 +1,8 @@
 import { inHundred } from "../charts/format.ts";
 import type { Comparison } from "../generated/types.ts";
 import { Fold } from "../parts/fold.tsx";
-import { showMoney } from "../parts/money.ts";
 import { compareWords as words } from "../words/compare.ts";
+import { rounded } from "./amounts.tsx";
 import { type Behind, catchingUp, type Lettered } from "./compare-side.ts";
 
 /** How often one is the better buy than another, as a small table. */
@@ -12,7 +12,10 @@ export function Better({ comparison, sides }: { comparison: Comparison; sides: r
   return (
     <section class="block">
       <h2 class="block-title">{words.better}</h2>
-      <p class="hint">{words.betterHint}</p>
+      <p class="hint">
+        {words.betterHint}
+        {priced.some((s) => s.side.gate !== "") && ` ${words.betterBarred}`}
+      </p>
       <table class="better">
         <thead>
           <tr>
@@ -21,7 +24,7 @@ export function Better({ comparison, sides }: { comparison: Comparison; sides: r
             </th>
             {priced.map((b) => (
               <th key={b.id} scope="col">
-                {b.letter}
+                <Letter of={b} />
               </th>
             ))}
           </tr>
@@ -29,7 +32,9 @@ export function Better({ comparison, sides }: { comparison: Comparison; sides: r
         <tbody>
           {priced.map((a) => (
             <tr key={a.id}>
-              <th scope="row">{a.letter}</th>
+              <th scope="row">
+                <Letter of={a} />
+              </th>
               {priced.map((b) => (
                 <td key={b.id} class="figures">
                   <Cell a={a} b={b} odds={oddsOf(comparison, a, b)} />
@@ -40,6 +45,18 @@ export function Better({ comparison, sides }: { comparison: Comparison; sides: r
         </tbody>
       </table>
     </section>
+  );
+}
+
+/** The letter, marked where no odds make up for the verdict. */
+function Letter({ of }: { of: Lettered }) {
+  if (of.side.gate === "") return <>{of.letter}</>;
+  return (
+    <>
+      {of.letter}
+      <span aria-hidden="true">▲</span>
+      <span class="seen-by-reader">, {of.side.verdict.title}</span>
+    </>
   );
 }
 
@@ -71,7 +88,7 @@ export function CatchingUp({ comparison, sides }: { comparison: Comparison; side
         <li key={`${p.behind.id}/${p.ahead.id}`}>
           {p.price < 0
             ? words.overtakeNever(p.behind.letter, p.ahead.letter)
-            : words.overtakeOf(p.behind.letter, p.ahead.letter, showMoney(p.price, comparison.currency))}
+            : words.overtakeOf(p.behind.letter, p.ahead.letter, rounded(p.price, comparison.currency))}
         </li>
       ))}
     </ul>

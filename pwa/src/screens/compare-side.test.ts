@@ -52,10 +52,30 @@ test("letters go by the order chosen, places by the ranking", () => {
   ]);
 });
 
-test("only the likely worse of a pair catches up, and never what must not be used", () => {
+test("one without a price is told where it would be level", () => {
+  const [lift, press, lathe] = comparison.sides as [Side, Side, Side];
+  const unpriced: Comparison = {
+    ...comparison,
+    sides: [{ ...lift, price: 100 }, press, lathe],
+    better: [
+      [null, null],
+      [null, null],
+    ],
+    overtake: [
+      [null, null],
+      [180_000, null],
+    ],
+    order: [0, 1],
+  };
+  const pairs = catchingUp(unpriced, inOrder(unpriced, ["id-a", "id-b"]));
+  expect(pairs.map((p) => `${p.behind.letter} to ${p.ahead.letter} at ${p.price}`)).toEqual([
+    "B to A at 180000",
+  ]);
+});
+
+test("only the likely worse of a pair catches up, and what must not be used has no part in it", () => {
   const pairs = catchingUp(comparison, inOrder(comparison, ["id-a", "id-b", "id-c"]));
   expect(pairs.map((p) => `${p.behind.letter} to ${p.ahead.letter} at ${p.price}`)).toEqual([
     "A to B at 120000",
-    "B to C at -1",
   ]);
 });

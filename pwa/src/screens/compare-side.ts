@@ -21,7 +21,7 @@ export function inOrder(comparison: Comparison, ids: readonly string[]): Lettere
   });
 }
 
-/** A pair of which the first is more likely the worse one at its price. */
+/** A pair of which the first is more likely the worse one at its price, or has no price yet. */
 export interface Behind {
   behind: Lettered;
   ahead: Lettered;
@@ -29,18 +29,17 @@ export interface Behind {
   price: number;
 }
 
-/**
- * Who would catch up with whom, and where. One that must not be used does not catch
- * up by its price, so it is left out.
- */
+/** Who would catch up with whom, and where; without those that must not be used, whatever they cost. */
 export function catchingUp(comparison: Comparison, sides: readonly Lettered[]): Behind[] {
   const found: Behind[] = [];
-  for (const ahead of sides) {
-    for (const behind of sides) {
+  const free = sides.filter((s) => s.side.gate === "");
+  for (const ahead of free) {
+    for (const behind of free) {
       const odds = comparison.better[behind.at]?.[ahead.at] ?? null;
       const price = comparison.overtake[behind.at]?.[ahead.at] ?? null;
-      if (odds === null || price === null || odds >= 0.5 || behind.side.gate !== "") continue;
-      found.push({ behind, ahead, price });
+      // Without a price of its own it is told at which it would be level.
+      const trails = odds === null ? behind.side.price === null : odds < 0.5;
+      if (trails && price !== null) found.push({ behind, ahead, price });
     }
   }
   return found;

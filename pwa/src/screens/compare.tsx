@@ -4,6 +4,7 @@ import "../style/compare.css";
 import { useState } from "preact/hooks";
 import { useLocation } from "preact-iso";
 import { type ListingSummary, listings } from "../data/read.ts";
+import { Fold } from "../parts/fold.tsx";
 import { Banner, Page } from "../parts/page.tsx";
 import { useCatalogue } from "../parts/use-catalogue.ts";
 import { useComparison } from "../parts/use-comparison.ts";
@@ -13,21 +14,28 @@ import { pageWords } from "../words/parts.ts";
 import { Better, CatchingUp } from "./compare-better.tsx";
 import { Cards } from "./compare-cards.tsx";
 import { ChooseListings } from "./compare-choose.tsx";
-import { Ranking } from "./compare-ranking.tsx";
+import { Ranking, UsualWeights } from "./compare-ranking.tsx";
 import { inOrder } from "./compare-side.ts";
 import { Ahead } from "./compare-spread.tsx";
 import { listingTitle } from "./listing-title.ts";
+import { OfferSays } from "./price-list.tsx";
 
 /** The choice as it stands in the address. */
 const address = (ids: readonly string[]): string =>
   ids.length === 0 ? "/compare" : `/compare?of=${ids.join(",")}`;
+
+const chosenIn = (of: string | undefined): string[] => [
+  ...new Set((of ?? "").split(",").filter((id) => id !== "")),
+];
 
 /** Several listings side by side: which is the better buy, by how much, and what would turn it round. */
 export function CompareScreen() {
   const { query, route } = useLocation();
   const { value: kept, problem } = useWatch("compare/listings", () => listings());
   const catalogue = useCatalogue();
-  const [choosing, setChoosing] = useState(false);
+  const asked = chosenIn(query.of);
+  // Who comes without a choice goes on choosing until told to compare.
+  const [choosing, setChoosing] = useState(asked.length < 2);
   if (!kept || !catalogue) {
     return (
       <Page title={words.title} back="/" backTitle={pageWords.toListings}>
@@ -42,7 +50,6 @@ export function CompareScreen() {
     );
   }
   if (kept.length < 2) return <TooFew have={kept.length} />;
-  const asked = [...new Set((query.of ?? "").split(",").filter((id) => id !== ""))];
   const byId = new Map(kept.map((l) => [l.id, l]));
   const here = asked.filter((id) => byId.has(id));
   const kindOf = (l: ListingSummary | undefined) =>
@@ -100,13 +107,47 @@ function TooFew({ have }: { have: number }) {
   );
 }
 
+/** As many are said loudly, and as many in sight at all; of many listings there is more to say, which opens. */
+const loud = 2;
+const inSight = 4;
+
+function Says({ sentences }: { sentences: readonly string[] }) {
+  const rest = sentences.slice(inSight);
+  return (
+    <section class="block" aria-label={words.says}>
+      <OfferSays sentences={sentences.slice(0, loud)} />
+      <Plainly sentences={sentences.slice(loud, inSight)} />
+      {rest.length > 0 && (
+        <Fold summary={words.saysMore(rest.length)}>
+          <Plainly sentences={rest} />
+        </Fold>
+      )}
+    </section>
+  );
+}
+
+function Plainly({ sentences }: { sentences: readonly string[] }) {
+  return (
+    <>
+      {sentences.map((sentence) => (
+        <p key={sentence} dir="auto">
+          {sentence}
+        </p>
+      ))}
+    </>
+  );
+}
+
 function SideBySide({ ids }: { ids: string[] }) {
   const { comparison, problem } = useComparison(ids);
   if (problem) {
     return (
-      <Banner tone="problem" urgent>
-        {problem}
-      </Banner>
+      <>
+        <Banner tone="problem" urgent>
+          {problem}
+        </Banner>
+        <UsualWeights />
+      </>
     );
   }
   if (!comparison) {
@@ -119,14 +160,7 @@ function SideBySide({ ids }: { ids: string[] }) {
   const sides = inOrder(comparison, ids);
   return (
     <div class="compare">
-      <div class="offer-says">
-        {comparison.sentences.slice(0, 2).map((sentence) => (
-          <p key={sentence}>{sentence}</p>
-        ))}
-      </div>
-      {comparison.sentences.slice(2).map((sentence) => (
-        <p key={sentence}>{sentence}</p>
-      ))}
+      <Says sentences={comparison.sentences} />
       <Ahead sides={sides} currency={comparison.currency} />
       <Cards sides={sides} currency={comparison.currency} />
       <Better comparison={comparison} sides={sides} />

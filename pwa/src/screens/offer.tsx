@@ -66,7 +66,6 @@ function KnownOffer({ result, listing, lookup }: { result: Result; listing: List
 /** How exact the three prices are: what they are rounded to, and what the drawing may have moved. */
 function Exactness({ result }: { result: Result }) {
   const { offer, currency } = result;
-  if (offer.step <= 0) return null;
   return (
     <div>
       <p class="hint">{words.exactness(showMoney(offer.step, currency), showMoney(offer.error, currency))}</p>

@@ -39,7 +39,7 @@ export function PriceList(props: { offer: Offer; currency: string; says?: (price
         <span class="price-title">{words.noneOfThree}</span>
         <span class="price-figure figures">{words.noPrice}</span>
         <span class="price-odds">{words.notAsGift}</span>
-        <Why of="fair" />
+        <Why of="fair" short />
       </div>
     );
   }
@@ -56,8 +56,8 @@ export function PriceList(props: { offer: Offer; currency: string; says?: (price
           <span class="price-odds">
             {price.point.none ? words.notAsGift : words.odds(inHundred(price.point.odds))}
           </span>
+          <Why of={price.id} short />
           {props.says && !price.point.none && <span class="price-says">{props.says(price)}</span>}
-          <Why of={price.id} />
         </li>
       ))}
     </ul>

@@ -16,11 +16,9 @@ export function HiddenDefects({ result, listing }: { result: Result; listing: Li
     <section class="block">
       <h2 class="block-title">{words.care}</h2>
       <CareClasses hidden={hidden} />
+      <Why of="care" short />
       <p>{hidden.sentence}</p>
-      <div class="whys">
-        <Why of="care" />
-        <Why of="hidden" />
-      </div>
+      <Why of="hidden" />
       {points.length > 0 && (
         <Fold summary={words.hidden} aside={rounded(hidden.mean, currency)}>
           <p class="hint">{words.hiddenHigh(rounded(hidden.high, currency))}</p>

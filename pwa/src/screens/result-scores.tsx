@@ -55,7 +55,7 @@ function OneScore(props: {
       <ScoreBar score={score} label={words.scoreLabel(name, value, low, high)} />
       {score.coverage < 100 && <p class="hint">{words.band(low, high, percent(score.coverage / 100))}</p>}
       <div class="whys">
-        <Why of={props.of} />
+        <Why of={props.of} short={score.value === null} />
         {props.coverage && <Why of="coverage" />}
       </div>
       <Fold summary={words.scoreLines} aside={words.scoreChecked(score.checked, score.applies)}>

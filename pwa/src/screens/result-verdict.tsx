@@ -9,8 +9,7 @@ import type { Lookup } from "./rubric-lookup.ts";
 /** The verdict as a stamp: the first thing read, and nothing averages it away. */
 export function VerdictStamp(props: { id: string; verdict: Verdict; lookup: Lookup }) {
   const { verdict } = props;
-  // What was found is always in sight; a long list of what was not looked at opens.
-  const first = verdict.code === "not-proven" ? 6 : verdict.points.length;
+  const first = inSight(verdict);
   return (
     <section class={`stamp stamp-${verdict.hazard}`} aria-label={words.verdict}>
       {verdict.code !== "no-stop-found" && <Hazard word={verdict.hazard} />}
@@ -20,7 +19,7 @@ export function VerdictStamp(props: { id: string; verdict: Verdict; lookup: Look
       {verdict.points.length > 0 && <h2 class="small-head">{words.points}</h2>}
       <PointList {...props} points={verdict.points.slice(0, first)} />
       {verdict.points.length > first && (
-        <Fold summary={words.morePoints(verdict.points.length - first)}>
+        <Fold summary={more(verdict.points.slice(first))}>
           <PointList {...props} points={verdict.points.slice(first)} />
         </Fold>
       )}
@@ -32,6 +31,18 @@ export function VerdictStamp(props: { id: string; verdict: Verdict; lookup: Look
       </ul>
     </section>
   );
+}
+
+/** What failed and can kill is always in sight; of the rest a long list opens, so that the prices are not far below. */
+function inSight(verdict: Verdict): number {
+  const failed = verdict.points.findLastIndex((p) => p.hazard === "danger" && p.grade === 0) + 1;
+  return Math.max(failed, 6);
+}
+
+/** How many more there are, told by what they are. */
+function more(points: readonly Point[]): string {
+  const unchecked = points.filter((p) => p.grade === null).length;
+  return words.morePoints(points.length - unchecked, unchecked);
 }
 
 function PointList(props: { id: string; points: Point[]; lookup: Lookup }) {

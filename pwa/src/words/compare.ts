@@ -17,6 +17,8 @@ export const compareWords = {
   noKind: (titles: readonly string[]) =>
     `Left out, as their kind is not told or not known to this version: ${titles.join("; ")}.`,
   untitled: "Listing without a title",
+  says: "What comes out of it",
+  saysMore: (n: number) => (n === 1 ? "1 thing more to know" : `${n} things more to know`),
   ahead: "Coming out ahead, each at its price",
   aheadHint: (currency: string) =>
     `In ${currency}. Dot: on average. Whiskers: eight cases of ten lie between. Left of the heavy line it is a loss.`,
@@ -53,11 +55,13 @@ export const compareWords = {
   notTold: "not told",
   better: "Which is better, in cases of 100",
   betterHint: "Each row against each column: how often the row comes out further ahead.",
+  betterBarred: "▲ must not be used; its figures here are of money alone.",
   betterRow: "Row better than",
   betterOf: (a: string, n: string, b: string) => `${a} better than ${b} in ${n} of 100`,
   overtake: "What would turn it round",
-  overtakeOf: (a: string, b: string, price: string) => `${a} catches up with ${b} at a price of ${price}.`,
-  overtakeNever: (a: string, b: string) => `${a} does not catch up with ${b}, even as a gift.`,
+  overtakeOf: (a: string, b: string, price: string) =>
+    `${a} is level with ${b} at a price of ${price}, and better below it.`,
+  overtakeNever: (a: string, b: string) => `${a} is not as good as ${b} even as a gift.`,
   overtakeMore: (n: number) => `${n} more pairs`,
   rank: "Ranking",
   rankHint:
@@ -66,6 +70,8 @@ export const compareWords = {
   noScore: "cannot be ranked yet",
   criterionHint: (scale: string, sides: readonly string[]) =>
     sides.length === 0 ? scale : `${scale}. Here: ${sides.join(", ")}.`,
+  partUnknown: (letter: string) => `${letter} not known, counted as the middle`,
+  noWeight: "At least one must count: give another a weight first.",
   sidePart: (letter: string, share: string) => `${letter} ${share}`,
   setWeight: (title: string) => `Weight: ${title}`,
   usual: "Back to the usual weights",

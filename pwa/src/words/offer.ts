@@ -44,7 +44,7 @@ export const offerWords = {
   swings: "What the fair offer hangs on",
   swingsHint: "Were only this one known, and low or high, the fair offer would be:",
   swingsHintNone:
-    "There is no fair offer to make. Were only this one known, and low or high, it would be; below zero, money would have to come with it.",
+    "No fair offer is left. Were only this one known, and low or high, it would stand here; below zero, even a gift falls short by so much.",
   swingsAround: (fair: string) => `Fair offer ${fair}`,
   swingLabel: (title: string, from: string, fromAt: string, to: string, toAt: string) =>
     `${title}: ${from} with ${fromAt}, ${to} with ${toAt}.`,

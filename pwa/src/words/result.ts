@@ -9,7 +9,10 @@ export const resultScreenWords = {
   keptSafe: "What you entered is kept on this device.",
   verdict: "Verdict",
   points: "Behind it",
-  morePoints: (n: number) => `${n} more not checked`,
+  morePoints: (found: number, unchecked: number) =>
+    [found > 0 ? `${found} more found` : "", unchecked > 0 ? `${unchecked} more not checked` : ""]
+      .filter((part) => part !== "")
+      .join(", "),
   always: "With every verdict",
   notChecked: "not checked",
   prices: "What to pay",
