@@ -298,6 +298,7 @@ test("a table is seen before it is kept, and twice adds nothing twice", async ()
 });
 
 test("two thousand rows are listed by fifties and taken back at once", async () => {
+  await page.setViewportSize({ width: 390, height: 844 });
   await open(general.import);
   const lines = Array.from({ length: 2000 }, (_, i) => `Invented lift ${i},${1000 + i},2024-03-1${i % 10}`);
   await chooseTable("many.csv", ["title,sold price,date", ...lines].join("\n"));
@@ -322,6 +323,7 @@ test("two thousand rows are listed by fifties and taken back at once", async () 
 });
 
 test("what a comparable and a new price say can be followed, doubted and changed", async () => {
+  await page.setViewportSize({ width: 390, height: 844 });
   await open(`/listing/${demo}/offer`);
   const sales = page.getByRole("region", { name: "By what others went for" });
   const rate = sales.locator("label.rate", { hasText: "Condition" });
