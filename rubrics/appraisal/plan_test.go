@@ -85,7 +85,7 @@ func TestPlanAgainstAllPlans(t *testing.T) {
 					fits = false
 				}
 			}
-			if fits && time <= minutes {
+			if fits && round2(time) <= minutes {
 				best = max(best, worthOfKnowing(m, all, asked, price))
 			}
 		}
