@@ -37,7 +37,7 @@ func small(t *rapid.T) *model {
 	r.Sections[0].Checks = nil
 	for i := range rapid.IntRange(2, 4).Draw(t, "points") {
 		c := Check{
-			ID: fmt.Sprint("p", i), Title: fmt.Sprint("Point ", i), Minutes: float64(rapid.IntRange(1, 8).Draw(t, "minutes")),
+			ID: fmt.Sprint("p", i), Title: fmt.Sprint("Point ", i), Minutes: float64(rapid.IntRange(1, 80).Draw(t, "minutes")) / 10,
 			Hazard: rapid.SampledFrom([]string{"danger", "warning", "notice"}).Draw(t, "hazard"), Weight: Weight{Safety: rapid.IntRange(0, 9).Draw(t, "weight")},
 			Remedies: Remedies{Bad: remedy.Draw(t, "bad"), Failed: remedy.Draw(t, "failed")},
 		}

@@ -25,7 +25,7 @@ func checkMinutes(minutes float64) error {
 type planning struct {
 	o       *outlook
 	price   float64
-	left    float64 // minutes
+	minutes float64
 	chosen  []bool
 	view    view
 	answers []answers
@@ -41,17 +41,28 @@ type planning struct {
 // change no decision, by their weight for safety. The danger checks too go by
 // added value a minute, and where that is nothing by the fewest minutes.
 func plan(m *model, o *outlook, price, minutes float64) *Plan {
-	p := &planning{o: o, price: price, left: minutes, chosen: make([]bool, len(m.suspects)), view: newView(len(o.cost)), trial: newView(len(o.cost)), answers: []answers{o.first}}
+	p := &planning{o: o, price: price, minutes: minutes, chosen: make([]bool, len(m.suspects)), view: newView(len(o.cost)), trial: newView(len(o.cost)), answers: []answers{o.first}}
 	p.view.set(&o.open)
 	p.informed = o.all(&p.view, &o.first).over(price)
 	free := func(s int) bool {
 		j := m.suspects[s].j
-		return !p.chosen[s] && j.held == "" && j.check.Minutes <= p.left
+		return !p.chosen[s] && j.held == "" && p.fits(s)
 	}
 	danger := func(s int) bool { return free(s) && m.suspects[s].j.check.Hazard == "danger" }
 	for p.best(danger, false) || p.best(free, true) || p.heaviest(free) {
 	}
-	return p.write(m, minutes)
+	return p.write(m)
+}
+
+// fits adds up the minutes; hundredths, so that 0.1 and 0.2 fit into 0.3.
+func (p *planning) fits(s int) bool {
+	used := 0.0
+	for i, in := range p.chosen {
+		if in || i == s {
+			used += p.o.suspects[i].j.check.Minutes
+		}
+	}
+	return round2(used) <= p.minutes
 }
 
 // best takes the point that adds most a minute; false where none is left, or
@@ -107,7 +118,6 @@ func (p *planning) take(s int) bool {
 		return false
 	}
 	p.chosen[s] = true
-	p.left -= p.o.suspects[s].j.check.Minutes
 	p.o.without(&p.view, s, &p.trial)
 	p.view.set(&p.trial)
 	var open []answers
@@ -129,8 +139,8 @@ func (p *planning) take(s int) bool {
 }
 
 // write tells the plan, in walking order.
-func (p *planning) write(m *model, minutes float64) *Plan {
-	out := &Plan{Minutes: minutes, Points: []PlanPoint{}}
+func (p *planning) write(m *model) *Plan {
+	out := &Plan{Minutes: p.minutes, Points: []PlanPoint{}}
 	danger, dangerLeft, shortest := 0, 0, math.Inf(1)
 	for i := range m.suspects {
 		j := m.suspects[i].j
@@ -150,6 +160,7 @@ func (p *planning) write(m *model, minutes float64) *Plan {
 			shortest = min(shortest, c.Minutes)
 		}
 	}
+	out.Used = round2(out.Used)
 	branches := p.settled
 	for i := range p.answers {
 		branches = append(branches, p.o.all(&p.view, &p.answers[i]))
@@ -191,7 +202,7 @@ func minutesText(x float64) string {
 	if x == 1 {
 		return "1 minute"
 	}
-	return strconv.FormatFloat(tenths(x), 'f', -1, 64) + " minutes"
+	return strconv.FormatFloat(round2(x), 'f', -1, 64) + " minutes"
 }
 
 func oneMany(n int, one, many string) string {

@@ -28,7 +28,7 @@ func checkPlan(t interface{ Fatalf(string, ...any) }, m *model, p *Plan) (chosen
 		taken[x.Check] = true
 		chosen = append(chosen, i)
 	}
-	if used != p.Used || p.Used > p.Minutes {
+	if round2(used) != p.Used || p.Used > p.Minutes {
 		t.Fatalf("the points take %v, the plan says %v of %v", used, p.Used, p.Minutes)
 	}
 	dangerUsed := 0.0
@@ -42,10 +42,10 @@ func checkPlan(t interface{ Fatalf(string, ...any) }, m *model, p *Plan) (chosen
 		if taken[c.ID] || m.suspects[i].j.held != "" {
 			continue
 		}
-		if c.Minutes <= p.Minutes-p.Used {
+		if round2(used+c.Minutes) <= p.Minutes {
 			t.Fatalf("%s would still fit: %+v", c.ID, p)
 		}
-		if c.Hazard == "danger" && c.Minutes <= p.Minutes-dangerUsed {
+		if c.Hazard == "danger" && round2(dangerUsed+c.Minutes) <= p.Minutes {
 			t.Fatalf("%s, a danger point, gave way to others: %+v", c.ID, p)
 		}
 	}
@@ -63,7 +63,7 @@ func TestPlanAgainstAllPlans(t *testing.T) {
 		price := priceFor(t, all)
 		j := m.draw()
 		defer j.release()
-		minutes := float64(rapid.IntRange(1, 20).Draw(t, "minutes"))
+		minutes := float64(rapid.IntRange(1, 200).Draw(t, "minutes")) / 10
 		p := plan(m, newOutlook(m, j), price, minutes)
 		chosen := checkPlan(t, m, p)
 		gain := worthOfKnowing(m, all, chosen, price)
@@ -85,7 +85,7 @@ func TestPlanAgainstAllPlans(t *testing.T) {
 					fits = false
 				}
 			}
-			if fits && time <= minutes {
+			if fits && round2(time) <= minutes {
 				best = max(best, worthOfKnowing(m, all, asked, price))
 			}
 		}

@@ -42,7 +42,7 @@ func swings(m *model, j *joint) []Swing {
 				return j.cells.nth(column, at, j.room)
 			})
 			s.Low, s.High = cents(low), cents(high)
-			s.Sentence = s.sentence(in.lead, in.than)
+			s.Sentence = s.sentence(in.lead, in.than, m.taxed())
 			out = append(out, s)
 			sort.SliceStable(out, func(a, b int) bool { return out[a].width() > out[b].width() })
 			if len(out) > mostSwings {
@@ -71,7 +71,10 @@ func (in *input) fair(at func(x float64) float64) (low, high float64) {
 
 func (s *Swing) width() Money { return max(s.High-s.Low, s.Low-s.High) }
 
-func (s *Swing) sentence(lead, than string) string {
+// sentence says a swing; below nothing it is what is missing that counts, and no
+// tax is paid on a gift.
+func (s *Swing) sentence(lead, than string, taxed float64) string {
+	short := func(m Money) string { return whole(cents(float64(-m) * taxed)) }
 	worse, better, worst, best := s.LowAt, s.HighAt, s.Low, s.High
 	if s.High < s.Low {
 		worse, better, worst, best = better, worse, best, worst
@@ -79,9 +82,9 @@ func (s *Swing) sentence(lead, than string) string {
 	head := lead + worse + than + better + ", "
 	switch {
 	case best <= 0:
-		return head + "even as a gift it falls short by " + whole(-worst) + instead + whole(-best) + "."
+		return head + "even as a gift it falls short by " + short(worst) + instead + short(best) + "."
 	case worst <= 0:
-		return head + "the fair offer of " + whole(best) + " is gone: even as a gift it falls short by " + whole(-worst) + "."
+		return head + "the fair offer of " + whole(best) + " is gone: even as a gift it falls short by " + short(worst) + "."
 	}
 	return head + "the fair offer falls from " + whole(best) + " to " + whole(worst) + "."
 }
