@@ -62,7 +62,7 @@ const measure = `async (wasmUrl, catalogueUrl, file) => {
     const reply = new TextDecoder().decode(asfoundCall("appraise", argument));
     JSON.parse(reply);
     times.push(performance.now() - t);
-    if (i === 0 && reply.includes('"error"')) throw new Error(reply);
+    if (i === 0 && JSON.parse(reply).error) throw new Error(reply);
   }
   const warm = times.slice(1).sort((a, b) => a - b);
   return { ready, first: times[0], warm: warm[7] };
