@@ -104,6 +104,7 @@ test("listings stand side by side, ranked by the shop's own weights", async () =
   await page.goto(server.url);
   await page.getByRole("link", { name: "Compare", exact: true }).click();
   await expect(page.getByRole("button", { name: "Choose two or more" })).toBeDisabled();
+  await expect(page.locator(".choice-item")).toHaveCount(3); // .all() below does not wait
   for (const title of await page.locator(".choice-item").all()) await title.click();
   await page.getByRole("button", { name: "Compare 3" }).click();
   await expect(page.locator(".compare-card")).toHaveCount(3, { timeout: 20_000 });
