@@ -5,14 +5,7 @@ package appraisal
 func RepairAndHidden(jd *Judge, f *File) []float64 {
 	r := jd.rubrics[f.Rubric.ID]
 	walked := walk(r, f)
-	m := &model{rubric: r, file: f, pricing: newPricing(r, jd.parts, f, &notes{})}
-	var scrap []string
-	m.tasks, scrap = m.pricing.repairs(walked)
-	m.scrap = len(scrap) > 0
-	m.care = learn(r, f, walked)
-	if !m.scrap {
-		m.suspects = suspects(r, walked)
-	}
+	m, _ := prepare(r, jd.parts, f, walked, &notes{})
 	j := m.draw()
 	out := make([]float64, len(j.repair))
 	for i := range out {

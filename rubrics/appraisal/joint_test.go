@@ -17,20 +17,7 @@ func newModel(t interface {
 	}
 	n := &notes{}
 	walked := walk(r, f)
-	m := &model{rubric: r, file: f, pricing: newPricing(r, parts, f, n)}
-	var scrap []string
-	m.tasks, scrap = m.pricing.repairs(walked)
-	m.scrap = len(scrap) > 0
-	m.landing = m.pricing.landings(r, m.scrap)
-	m.care = learn(r, f, walked)
-	if !m.scrap {
-		m.suspects = suspects(r, walked)
-	}
-	for i := range m.landing {
-		if l := &m.landing[i]; l.line.Stays {
-			m.kept += l.pert.mean * float64(f.Shop.Kept) / 10_000
-		}
-	}
+	m, _ := prepare(r, parts, f, walked, n)
 	_, m.belief, m.known = worth(r, f, n)
 	return m
 }

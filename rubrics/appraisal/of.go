@@ -71,20 +71,7 @@ func (jd *Judge) judge(f *File, ask Ask) (*Result, *joint, error) {
 	jd.changed(r, f, n)
 	walked := walk(r, f)
 	contradictions(walked, n)
-	m := &model{rubric: r, file: f, pricing: newPricing(r, jd.parts, f, n)}
-	var scrap []string
-	m.tasks, scrap = m.pricing.repairs(walked)
-	m.scrap = len(scrap) > 0
-	m.landing = m.pricing.landings(r, m.scrap)
-	m.care = learn(r, f, walked)
-	if !m.scrap {
-		m.suspects = suspects(r, walked)
-	}
-	for i := range m.landing {
-		if t := &m.landing[i]; t.line.Stays {
-			m.kept += float64(t.pert.mean * (float64(f.Shop.Kept) / 10_000))
-		}
-	}
+	m, scrap := prepare(r, jd.parts, f, walked, n)
 	res := &Result{
 		Rubric: RubricRef{r.ID, r.Version}, Currency: f.Shop.Currency,
 		Verdict:   verdict(walked),
@@ -119,6 +106,25 @@ func (jd *Judge) judge(f *File, ask Ask) (*Result, *joint, error) {
 	res.Notes = n.list
 	res.Why = derivations(m, res, walked)
 	return res, j, nil
+}
+
+// prepare costs what was found, and lists what was not looked at; scrap are the
+// findings that rule repair out. Worth comes later.
+func prepare(r *Rubric, parts []Part, f *File, walked []judged, n *notes) (m *model, scrap []string) {
+	m = &model{rubric: r, file: f, pricing: newPricing(r, parts, f, n)}
+	m.tasks, scrap = m.pricing.repairs(walked)
+	m.scrap = len(scrap) > 0
+	m.landing = m.pricing.landings(r, m.scrap)
+	m.care = learn(r, f, walked)
+	if !m.scrap {
+		m.suspects = suspects(r, walked)
+	}
+	for i := range m.landing {
+		if t := &m.landing[i]; t.line.Stays {
+			m.kept += float64(t.pert.mean * (float64(f.Shop.Kept) / 10_000))
+		}
+	}
+	return m, scrap
 }
 
 func (jd *Judge) known() string {

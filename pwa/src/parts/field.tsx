@@ -61,7 +61,6 @@ export function TextField(
     most?: number;
     required?: boolean;
     inputMode?: "text" | "decimal" | "numeric" | "url";
-    placeholder?: string;
   },
 ) {
   const dom = useId();
@@ -78,7 +77,6 @@ export function TextField(
     value: draft.text,
     dir: "auto" as const,
     onBlur: draft.flush,
-    placeholder: props.placeholder ?? "",
     ...described(dom, props.hint, problem),
   };
   return (
