@@ -72,10 +72,12 @@ func (c *checker) rubric(r *appraisal.Rubric, o Options) {
 	for _, p := range o.Parts {
 		parts[p.ID] = true
 	}
-	c.landing(r.Landing)
+	facts := c.facts(r.Facts)
+	c.landing(r.Landing, facts)
+	c.body(r.Body, facts)
+	c.visit(r.Visit, facts)
 	preparations := c.preparations(r.Preparations, parts)
 	remedies := c.remedies(r.Remedies, parts, preparations)
-	facts := c.facts(r.Facts)
 	c.sections(r.Sections)
 	c.ids(countChecks(r), func(i int) (string, string) { return nthCheck(r, i) })
 	for s := range r.Sections {
@@ -133,12 +135,36 @@ func (c *checker) rising(path string, row [3]float64) {
 	}
 }
 
-func (c *checker) landing(lines []appraisal.Landing) {
+func (c *checker) landing(lines []appraisal.Landing, facts map[string]map[string]bool) {
 	c.ids(len(lines), func(i int) (string, string) { return fmt.Sprintf("landing[%d]", i), lines[i].ID })
 	for i := range lines {
 		if lines[i].Hours.High > 0 && lines[i].Rate == "" {
 			c.say(fmt.Sprintf("landing[%d].rate", i), isMissing, "hours need a rate: own, machine or a trade")
 		}
+		if lines[i].Assumed && lines[i].Fit == "" {
+			c.say(fmt.Sprintf("landing[%d].assumed", i), "stands without fit", "name the point of fit, or drop it")
+		}
+		c.when(fmt.Sprintf("landing[%d].when", i), lines[i].When, facts)
+	}
+}
+
+func (c *checker) body(b *appraisal.Body, facts map[string]map[string]bool) {
+	if b == nil {
+		return
+	}
+	c.ids(len(b.Pieces), func(i int) (string, string) { return fmt.Sprintf("body.pieces[%d]", i), b.Pieces[i].ID })
+	for i := range b.Pieces {
+		c.when(fmt.Sprintf("body.pieces[%d].when", i), b.Pieces[i].When, facts)
+	}
+}
+
+func (c *checker) visit(v *appraisal.Visit, facts map[string]map[string]bool) {
+	if v == nil {
+		return
+	}
+	c.ids(len(v.Questions), func(i int) (string, string) { return fmt.Sprintf("visit.questions[%d]", i), v.Questions[i].ID })
+	for i := range v.Questions {
+		c.when(fmt.Sprintf("visit.questions[%d].when", i), v.Questions[i].When, facts)
 	}
 }
 

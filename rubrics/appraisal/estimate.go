@@ -203,8 +203,12 @@ const milesPerKilometre = 1 / 1.609344
 // What stays in the building is not bought for something that goes to scrap.
 func (p *pricing) landings(r *Rubric, scrap bool) []task {
 	var tasks []task
+	facts := told(r, p.file.Facts)
 	for i := range r.Landing {
 		ld := &r.Landing[i]
+		if !meets(ld.When, facts) {
+			continue
+		}
 		l := Line{ID: ld.ID, Kind: "landing", Title: ld.Title, Hours: ld.Hours, Rate: ld.Rate, Stays: ld.Stays, Because: []string{}}
 		if ld.Rate != "" {
 			l.PerHour = p.rate(ld.Rate)

@@ -48,15 +48,24 @@ type Listing struct {
 	Capacity *Quantity `json:"capacity,omitempty"`
 	Hours    float64   `json:"hours,omitempty"` // run so far, 0 unknown
 	// EffectiveAge in years, by condition and rebuilding, where it is not the age.
-	EffectiveAge float64   `json:"effective_age,omitempty"`
-	Place        string    `json:"place,omitempty"`
-	Distance     *Quantity `json:"distance,omitempty"` // one way, mi or km
-	Asking       *Money    `json:"asking,omitempty"`
-	Seller       string    `json:"seller,omitempty"` // private, dealer, auction, closing
-	Seen         string    `json:"seen,omitempty"`   // where it was found
-	Text         string    `json:"text,omitempty"`   // the listing's own text
-	Note         string    `json:"note,omitempty"`
-	Photos       []Photo   `json:"photos,omitempty"`
+	EffectiveAge float64 `json:"effective_age,omitempty"`
+	// Size and supply by its plate or the seller's word.
+	Weight   *Quantity `json:"weight,omitempty"`
+	Length   *Quantity `json:"length,omitempty"`
+	Width    *Quantity `json:"width,omitempty"`
+	Height   *Quantity `json:"height,omitempty"`
+	Power    *Quantity `json:"power,omitempty"` // of the main motor
+	Voltage  *Quantity `json:"voltage,omitempty"`
+	Phases   int       `json:"phases,omitempty"` // 1, 3; 0 not told
+	Current  *Quantity `json:"current,omitempty"`
+	Place    string    `json:"place,omitempty"`
+	Distance *Quantity `json:"distance,omitempty"` // one way, mi or km
+	Asking   *Money    `json:"asking,omitempty"`
+	Seller   string    `json:"seller,omitempty"` // private, dealer, auction, closing
+	Seen     string    `json:"seen,omitempty"`   // where it was found
+	Text     string    `json:"text,omitempty"`   // the listing's own text
+	Note     string    `json:"note,omitempty"`
+	Photos   []Photo   `json:"photos,omitempty"`
 }
 
 // Photo names a picture by its content.
@@ -163,6 +172,12 @@ type Shop struct {
 	// Weights of the criteria when listings are compared, by criterion; what is
 	// not given has the default weight.
 	Weights map[string]int `json:"weights,omitempty"`
+	// Region multiplies the example prices and the price of hired work, basis
+	// points; 0 is 10,000. Own prices and own rates stand as they are.
+	Region int `json:"region,omitempty"`
+	// Site is the shop the equipment is to stand in, Haulage what moves it there.
+	Site    *Site    `json:"site,omitempty"`
+	Haulage *Haulage `json:"haulage,omitempty"`
 }
 
 // Odds are the chances of coming out ahead behind the three prices, basis points.

@@ -21,6 +21,10 @@ type Result struct {
 	Worth     Worth         `json:"worth"`
 	Offer     Offer         `json:"offer"`
 	Next      []Next        `json:"next"`
+	// Fit holds it against the buyer's shop, Home is the plan for getting it there;
+	// nil where the rubric does not tell the kind's size.
+	Fit  *Fit  `json:"fit"`
+	Home *Home `json:"home"`
 	// Plan is what to do in the minutes asked about.
 	Plan *Plan `json:"plan"`
 	// Swings are the inputs that move the fair offer most, largest first.

@@ -15,6 +15,11 @@ type Rubric struct {
 	Depreciation Depreciation `json:"depreciation" yaml:"depreciation"`
 	Scrap        Scrap        `json:"scrap" yaml:"scrap"`
 	Care         Care         `json:"care" yaml:"care"`
+	// Body is the usual size of the kind, Needs what it asks of a shop, Visit what
+	// to settle before the drive.
+	Body  *Body  `json:"body,omitempty" yaml:"body"`
+	Needs *Needs `json:"needs,omitempty" yaml:"needs"`
+	Visit *Visit `json:"visit,omitempty" yaml:"visit"`
 	// Facts decide which checks apply.
 	Facts        []Fact        `json:"facts,omitempty" yaml:"facts" validate:"dive"`
 	Landing      []Landing     `json:"landing" yaml:"landing" validate:"min=1,dive"`
@@ -102,6 +107,15 @@ type Landing struct {
 	Rate  string `json:"rate,omitempty" yaml:"rate" validate:"omitempty,oneof=own machine electrician rigger welder specialist inspector"`
 	// Stays marks work that remains in the building and so counts towards worth in place.
 	Stays bool `json:"stays,omitempty" yaml:"stays"`
+	// Fit names the point of the shop's fit that decides about this line: it counts
+	// where that point fits with work, and not where it fits as it is.
+	Fit string `json:"fit,omitempty" yaml:"fit" validate:"omitempty,oneof=ceiling door slab floor circuit converter transformer air"`
+	// Assumed tells that the line counts while its point of fit is not known.
+	Assumed bool `json:"assumed,omitempty" yaml:"assumed"`
+	// Haul names what the plan for getting it home computes in place of this cost.
+	Haul string `json:"haul,omitempty" yaml:"haul" validate:"omitempty,oneof=transport loading tie-downs"`
+	// When counts the line only for these options: fact id to option ids.
+	When map[string][]string `json:"when,omitempty" yaml:"when"`
 }
 
 // Preparation is work needed once however many remedies need it.

@@ -28,7 +28,7 @@ func walk(r *Rubric, f *File) []judged {
 	for s := range r.Sections {
 		for c := range r.Sections[s].Checks {
 			check := &r.Sections[s].Checks[c]
-			j := judged{check: check, finding: f.Findings[check.ID], applies: applies(check, facts)}
+			j := judged{check: check, finding: f.Findings[check.ID], applies: meets(check.When, facts)}
 			j.judge()
 			out = append(out, j)
 		}
@@ -83,9 +83,9 @@ func told(r *Rubric, facts map[string]string) map[string]string {
 	return out
 }
 
-// applies tells whether a check is to be done; a fact not yet told hides nothing.
-func applies(c *Check, facts map[string]string) bool {
-	for fact, options := range c.When {
+// meets holds the facts against a condition; a fact not yet told hides nothing.
+func meets(when map[string][]string, facts map[string]string) bool {
+	for fact, options := range when {
 		told, ok := facts[fact]
 		if !ok {
 			continue

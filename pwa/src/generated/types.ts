@@ -19,6 +19,11 @@ export interface Adjustment {
   factor: number;
 }
 
+export interface AirNeed {
+  pressure: number;
+  flow: number;
+}
+
 export interface AllIn {
   price: number;
   tax: number;
@@ -43,6 +48,15 @@ export interface Approach {
   weight: number;
   count: number;
   steps: string[];
+}
+
+export interface Body {
+  weight: Span;
+  length: Span;
+  width: Span;
+  height: Span;
+  power: Span;
+  pieces: Piece[];
 }
 
 export interface Capacity {
@@ -254,12 +268,37 @@ export interface Finding {
   photos?: Photo[];
 }
 
+export interface Fit {
+  finding: string;
+  sentence: string;
+  points: FitPoint[];
+  cautions: string[];
+}
+
+export interface FitPoint {
+  id: string;
+  title: string;
+  finding: string;
+  text: string;
+  landing?: string;
+  limit?: LimitResult;
+  missing?: string[];
+}
+
 export interface Grades {
   as_new?: string;
   sound: string;
   worn?: string;
   bad?: string;
   failed: string;
+}
+
+export interface Haulage {
+  truck?: Truck;
+  trailer?: Trailer;
+  per_distance?: number;
+  lifting?: Quantity;
+  tie_downs?: Record<string, number>;
 }
 
 export interface Hidden {
@@ -270,6 +309,43 @@ export interface Hidden {
   mean: number;
   high: number;
   sentence: string;
+}
+
+export interface Home {
+  sentence: string;
+  weight: Span;
+  told: boolean;
+  pieces: HomePiece[];
+  points: HomePoint[];
+  gear: HomeGear[];
+  steps: string[];
+  cautions: string[];
+}
+
+export interface HomeGear {
+  title: string;
+  count: number;
+  own: boolean;
+  part?: string;
+}
+
+export interface HomePiece {
+  id: string;
+  title: string;
+  count: number;
+  weight: Span;
+  top_heavy?: boolean;
+  handling: string;
+}
+
+export interface HomePoint {
+  id: string;
+  title: string;
+  finding: string;
+  text: string;
+  limit?: LimitResult;
+  landing?: string;
+  missing?: string[];
 }
 
 export interface Hours {
@@ -328,6 +404,10 @@ export interface Landing {
   hours: Hours;
   rate?: string;
   stays?: boolean;
+  fit?: string;
+  assumed?: boolean;
+  haul?: string;
+  when?: Record<string, string[]>;
 }
 
 export interface LandingChoice {
@@ -423,6 +503,14 @@ export interface Listing {
   capacity?: Quantity;
   hours?: number;
   effective_age?: number;
+  weight?: Quantity;
+  length?: Quantity;
+  width?: Quantity;
+  height?: Quantity;
+  power?: Quantity;
+  voltage?: Quantity;
+  phases?: number;
+  current?: Quantity;
   place?: string;
   distance?: Quantity;
   asking?: number;
@@ -457,6 +545,17 @@ export interface Move {
   to: number;
   winner: number;
   sentence: string;
+}
+
+export interface Needs {
+  slab?: SlabNeed;
+  rise?: number;
+  arms?: number;
+  air?: AirNeed;
+  clear: number;
+  start?: string;
+  pads?: number;
+  pad_area?: number;
 }
 
 export interface NewPrice {
@@ -540,6 +639,19 @@ export interface Photo {
   at?: string;
 }
 
+export interface Piece {
+  id: string;
+  title: string;
+  count: number;
+  share: number;
+  length: number;
+  width: number;
+  height: number;
+  top_heavy?: boolean;
+  handling: string;
+  when?: Record<string, string[]>;
+}
+
 export interface Plan {
   minutes: number;
   used: number;
@@ -592,6 +704,13 @@ export interface Quantity {
   unit: string;
 }
 
+export interface Question {
+  id: string;
+  ask: string;
+  why?: string;
+  when?: Record<string, string[]>;
+}
+
 export interface Range {
   low: number;
   likely: number;
@@ -631,6 +750,8 @@ export interface Result {
   worth: Worth;
   offer: Offer;
   next: Next[];
+  fit: Fit | null;
+  home: Home | null;
   plan: Plan | null;
   swings: Swing[];
   why: Record<string, Derivation>;
@@ -647,6 +768,9 @@ export interface Rubric {
   depreciation: Depreciation;
   scrap: Scrap;
   care: Care;
+  body?: Body;
+  needs?: Needs;
+  visit?: Visit;
   facts?: Fact[];
   landing: Landing[];
   preparations: Preparation[];
@@ -691,6 +815,9 @@ export interface Shop {
   overrun: Overrun;
   kept: number;
   weights?: Record<string, number>;
+  region?: number;
+  site?: Site;
+  haulage?: Haulage;
 }
 
 export interface Side {
@@ -716,6 +843,36 @@ export interface Side {
   missing?: string;
 }
 
+export interface Site {
+  ceiling?: Quantity;
+  door_width?: Quantity;
+  door_height?: Quantity;
+  floor_length?: Quantity;
+  floor_width?: Quantity;
+  floor?: string;
+  slab?: Quantity;
+  slab_strength?: Quantity;
+  voltage?: Quantity;
+  phases?: number;
+  current?: Quantity;
+  run?: Quantity;
+  generator?: Quantity;
+  air_flow?: Quantity;
+  air_pressure?: Quantity;
+  vehicle?: Vehicle;
+}
+
+export interface SlabNeed {
+  thickness: number;
+  strength: number;
+}
+
+export interface Span {
+  low: number;
+  likely: number;
+  high: number;
+}
+
 export interface Step {
   cause: string;
   title: string;
@@ -739,6 +896,29 @@ export interface Swing {
   sentence: string;
 }
 
+export interface Trailer {
+  rated?: Quantity;
+  empty?: Quantity;
+  deck?: Quantity;
+  tongue?: Quantity;
+  axle?: Quantity;
+}
+
+export interface Truck {
+  rated?: Quantity;
+  empty?: Quantity;
+  people?: Quantity;
+  tow?: Quantity;
+}
+
+export interface Vehicle {
+  title?: string;
+  weight?: Quantity;
+  height?: Quantity;
+  wheelbase?: Quantity;
+  front?: number;
+}
+
 export interface Verdict {
   code: string;
   title: string;
@@ -746,6 +926,12 @@ export interface Verdict {
   hazard: string;
   points: Point[];
   always: string[];
+}
+
+export interface Visit {
+  questions: Question[];
+  wear: string[];
+  bring: string[];
 }
 
 export interface Way {
