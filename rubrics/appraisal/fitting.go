@@ -52,6 +52,7 @@ type HomePiece struct {
 	Title    string `json:"title"`
 	Count    int    `json:"count"`
 	Weight   Span   `json:"weight"` // lb, of one
+	Size     string `json:"size"`   // weight and size of one in the shop's units, in words
 	TopHeavy bool   `json:"top_heavy,omitempty"`
 	Handling string `json:"handling"`
 }
