@@ -24,11 +24,11 @@ type rule struct {
 // taken for a slip. Both ends belong to it.
 type bound struct{ low, high float64 }
 
-var rules = []rule{
+var rules = append([]rule{
 	anchorBreakout, anchorEmbedment, armLoad, cylinderForce, descentSpeed, leafChain, leakDown,
 	liftTime, motorCurrent, motorSupply, pressForce, pressRelief, pressSet, pumpPower,
 	receiverPressure, rollerChain, ropeDiameter, ropeWires, slab, thread, tieDowns, tongueWeight,
-}
+}, machineRules...)
 
 // All gives the definitions of the limits, sorted by name.
 func All() []Definition {
