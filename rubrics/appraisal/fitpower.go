@@ -203,8 +203,11 @@ func (h *holding) laid(need float64, draw trial) trial {
 	return t
 }
 
-// largestBreaker is how the limit motor-supply calls that figure.
-const largestBreaker = "largest usual breaker"
+// How the limits motor-supply and rotary-size call figures that are read here.
+const (
+	largestBreaker = "largest usual breaker"
+	ratingNeeded   = "rating needed"
+)
 
 // figureOf is a further figure of a limit's result, 0 where it has none so called.
 func figureOf(res *limit.Result, title string) float64 {
@@ -246,17 +249,25 @@ func (h *holding) converter() (FitPoint, standing) {
 		drive := try("drive-size", map[string]string{"current": quantityText(Quantity{current.limit.Value, "A"})})
 		t.limit = drive.limit
 		t.text += " " + current.text + " " + drive.text
-		if h.needs.Start != "" {
-			given := map[string]string{"machine": h.motor(h.machine.power.span.Likely, volts, 3)["power"], "start": h.needs.Start}
-			if rotary := try("rotary-size", given); rotary.limit != nil {
-				t.text += " Or a rotary converter: " + rotary.text
-			}
+		if hp := h.rotary(); hp > 0 {
+			t.text += fmt.Sprintf(" Or a rotary converter of %s or more, for a %s start (from memory).", written(Quantity{hp, "hp"}), h.needs.Start)
 		}
 	} else {
 		t.text += " " + current.text
 	}
 	t.standing = work
 	return settle(id, title, []trial{t}, electrician)
+}
+
+// rotary is the least rating of a rotary converter, hp; 0 where it is not told how
+// hard the motor starts.
+func (h *holding) rotary() float64 {
+	if h.needs.Start == "" {
+		return 0
+	}
+	power := h.motor(h.machine.power.span.Likely, 0, 3)["power"]
+	t := try("rotary-size", map[string]string{"machine": power, "converter": power, "start": h.needs.Start})
+	return tenths(figureOf(t.limit, ratingNeeded))
 }
 
 // transformer steps the shop's voltage up to a machine that takes no other.
