@@ -66,14 +66,14 @@ func checkMeasure(field string, q *Quantity, m bounds) error {
 	return nil
 }
 
-// bounded is a field with its bounds.
-type bounded struct {
+// sizeField is a field with its bounds.
+type sizeField struct {
 	field string
 	q     *Quantity
 	bounds
 }
 
-func checkMeasures(list []bounded) error {
+func checkMeasures(list []sizeField) error {
 	for _, m := range list {
 		if err := checkMeasure(m.field, m.q, m.bounds); err != nil {
 			return err
@@ -91,7 +91,7 @@ func checkPhases(field string, n int) error {
 
 // checkPlate refuses sizes and supplies of the listing that cannot be.
 func (l *Listing) checkPlate() error {
-	if err := checkMeasures([]bounded{
+	if err := checkMeasures([]sizeField{
 		{"listing.weight", l.Weight, machineWeight}, {"listing.length", l.Length, machineSize}, {"listing.width", l.Width, machineSize},
 		{"listing.height", l.Height, machineSize}, {"listing.power", l.Power, motorPower}, {"listing.voltage", l.Voltage, supplyVoltage},
 		{"listing.current", l.Current, supplyCurrent},
@@ -105,7 +105,7 @@ func (s *Site) check() error {
 	if s == nil {
 		return nil
 	}
-	if err := checkMeasures([]bounded{
+	if err := checkMeasures([]sizeField{
 		{"shop.site.ceiling", s.Ceiling, ceilingHeight}, {"shop.site.door_width", s.DoorWidth, doorSize}, {"shop.site.door_height", s.DoorHeight, doorSize},
 		{"shop.site.floor_length", s.FloorLength, floorSize}, {"shop.site.floor_width", s.FloorWidth, floorSize},
 		{"shop.site.slab", s.Slab, slabThickness}, {"shop.site.slab_strength", s.SlabStrength, slabStrength},
@@ -134,7 +134,7 @@ func (v *Vehicle) check() error {
 	if err := checkText("shop.site.vehicle.title", v.Title, 300); err != nil {
 		return err
 	}
-	return checkMeasures([]bounded{
+	return checkMeasures([]sizeField{
 		{"shop.site.vehicle.weight", v.Weight, vehicleWeight}, {"shop.site.vehicle.height", v.Height, vehicleHeight}, {"shop.site.vehicle.wheelbase", v.Wheelbase, wheelbase},
 	})
 }
@@ -146,23 +146,23 @@ func (h *Haulage) check() error {
 	if h.PerDistance < 0 || h.PerDistance > mostPerTrip {
 		return refuse("shop.haulage.per_distance", "0 to "+whole(mostPerTrip)+" a mile or kilometre", "%s is no cost of one", exact(h.PerDistance))
 	}
-	list := []bounded{{"shop.haulage.lifting", h.Lifting, liftingWeight}}
+	list := []sizeField{{"shop.haulage.lifting", h.Lifting, liftingWeight}}
 	if t := h.Truck; t != nil {
-		list = append(list, bounded{"shop.haulage.truck.rated", t.Rated, plateWeight}, bounded{"shop.haulage.truck.empty", t.Empty, plateWeight},
-			bounded{"shop.haulage.truck.people", t.People, lightWeight}, bounded{"shop.haulage.truck.tow", t.Tow, plateWeight})
+		list = append(list, sizeField{"shop.haulage.truck.rated", t.Rated, plateWeight}, sizeField{"shop.haulage.truck.empty", t.Empty, plateWeight},
+			sizeField{"shop.haulage.truck.people", t.People, lightWeight}, sizeField{"shop.haulage.truck.tow", t.Tow, plateWeight})
 	}
 	if t := h.Trailer; t != nil {
-		list = append(list, bounded{"shop.haulage.trailer.rated", t.Rated, plateWeight}, bounded{"shop.haulage.trailer.empty", t.Empty, plateWeight},
-			bounded{"shop.haulage.trailer.deck", t.Deck, trailerLength}, bounded{"shop.haulage.trailer.tongue", t.Tongue, lightWeight},
-			bounded{"shop.haulage.trailer.axle", t.Axle, trailerLength})
+		list = append(list, sizeField{"shop.haulage.trailer.rated", t.Rated, plateWeight}, sizeField{"shop.haulage.trailer.empty", t.Empty, plateWeight},
+			sizeField{"shop.haulage.trailer.deck", t.Deck, trailerLength}, sizeField{"shop.haulage.trailer.tongue", t.Tongue, lightWeight},
+			sizeField{"shop.haulage.trailer.axle", t.Axle, trailerLength})
 	}
 	if err := checkMeasures(list); err != nil {
 		return err
 	}
-	if t := h.Truck; t != nil && t.Rated != nil && t.Empty != nil && size(t.Empty, "lb") >= size(t.Rated, "lb") {
+	if t := h.Truck; t != nil && t.Rated != nil && t.Empty != nil && sizeIn(t.Empty, "lb") >= sizeIn(t.Rated, "lb") {
 		return refuse("shop.haulage.truck.empty", "less than the rated weight on its plate, "+written(*t.Rated), "empty it cannot weigh %s", written(*t.Empty))
 	}
-	if t := h.Trailer; t != nil && t.Rated != nil && t.Empty != nil && size(t.Empty, "lb") >= size(t.Rated, "lb") {
+	if t := h.Trailer; t != nil && t.Rated != nil && t.Empty != nil && sizeIn(t.Empty, "lb") >= sizeIn(t.Rated, "lb") {
 		return refuse("shop.haulage.trailer.empty", "less than the rated weight on its plate, "+written(*t.Rated), "empty it cannot weigh %s", written(*t.Empty))
 	}
 	return h.checkTieDowns()

@@ -55,7 +55,7 @@ func (h *holding) tabled(name string, volts float64, phases int, more map[string
 // where the plate is not told or a transformer stands between.
 func (h *holding) feed() (volts float64, phases int) {
 	volts, phases = h.machine.volts, h.machine.phases
-	shop := size(h.site.Voltage, "V")
+	shop := sizeIn(h.site.Voltage, "V")
 	if volts == 0 || (volts >= highVolts && shop > 0 && shop < highVolts) {
 		volts = shop
 	}
@@ -95,7 +95,7 @@ func (h *holding) circuit() (FitPoint, standing) {
 		return settle(id, title, []trial{t}, electrician)
 	}
 	trials := []trial{t, h.panel(need), h.laid(need, t)}
-	if shop := size(h.site.Voltage, "V"); shop > 0 && shop < lowVolts && volts > lowVolts {
+	if shop := sizeIn(h.site.Voltage, "V"); shop > 0 && shop < lowVolts && volts > lowVolts {
 		trials = append(trials, missed(fmt.Sprintf("The machine asks for %s and the shop's voltage is told as %s: many such panels give twice that between two legs.", written(Quantity{volts, "V"}), written(*h.site.Voltage)), "site.voltage"))
 	}
 	if len(fields) > 0 {
@@ -172,7 +172,7 @@ func (h *holding) panel(need float64) trial {
 		return missed("How many amperes are free in the panel?", "site.current")
 	}
 	text := fmt.Sprintf("The panel has %s free, and %s are to be reckoned with.", written(*free), written(h.in(need, "A")))
-	t := against("circuit", text, size(free, "A"), need, "A", limit.Physics, "your own figure of what is free, and the current above")
+	t := against("circuit", text, sizeIn(free, "A"), need, "A", limit.Physics, "your own figure of what is free, and the current above")
 	if t.standing == lacks {
 		t.standing = never
 		t.text += " A larger supply is a matter for the electrician and the utility."
@@ -192,11 +192,11 @@ func (h *holding) laid(need float64, draw trial) trial {
 		return trial{standing: work, text: text}
 	}
 	text := fmt.Sprintf("A circuit of %s ends at the spot, and it must carry %s.", written(*there), written(h.in(need, "A")))
-	t := against("circuit", text, size(there, "A"), need, "A", limit.Physics, "your own figure of the circuit, and the current above")
+	t := against("circuit", text, sizeIn(there, "A"), need, "A", limit.Physics, "your own figure of the circuit, and the current above")
 	switch most := figureOf(draw.limit, largestBreaker); {
 	case t.standing == lacks:
 		t.standing = work
-	case most > 0 && size(there, "A") > most:
+	case most > 0 && sizeIn(there, "A") > most:
 		t.standing = work
 		t.text += fmt.Sprintf(" Its breaker is larger than the %s usual for the motor.", written(Quantity{most, "A"}))
 	}
@@ -273,7 +273,7 @@ func (h *holding) rotary() float64 {
 // transformer steps the shop's voltage up to a machine that takes no other.
 func (h *holding) transformer() (FitPoint, standing) {
 	const id, title = "transformer", "Voltage"
-	m, shop := &h.machine, size(h.site.Voltage, "V")
+	m, shop := &h.machine, sizeIn(h.site.Voltage, "V")
 	if m.volts == 0 || shop == 0 {
 		var fields []string
 		if m.volts == 0 {
@@ -327,7 +327,7 @@ func (h *holding) generator() (FitPoint, standing) {
 		return settle(id, title, []trial{missed("Power, voltage and phases of the motor say what its start asks of a generator.", "listing.power", "listing.voltage", "listing.phases")}, electrician)
 	}
 	t := h.span(&h.machine.power, func(at Quantity) trial {
-		code := usualCode(size(&at, "hp"))
+		code := usualCode(sizeIn(&at, "hp"))
 		given := map[string]string{
 			"power": quantityText(at), "voltage": quantityText(Quantity{volts, "V"}), "phases": strconv.Itoa(phases), "code": code,
 			"kva": quantityText(*h.site.Generator),

@@ -30,7 +30,7 @@ func (h *holding) ceiling() (FitPoint, standing) {
 	status, source := h.machine.height.founded()
 	trials := []trial{h.span(&h.machine.height, func(at Quantity) trial {
 		text := fmt.Sprintf("It stands %s high beneath a ceiling of %s.", written(at), written(*room))
-		return against("ceiling", text, size(room, "in"), size(&at, "in"), "in", status, source)
+		return against("ceiling", text, sizeIn(room, "in"), sizeIn(&at, "in"), "in", status, source)
 	})}
 	if h.needs.Rise > 0 {
 		trials = append([]trial{h.raised(room)}, trials...)
@@ -100,7 +100,7 @@ func (h *holding) otherway(p moved) string {
 	if p.TopHeavy {
 		return "It is top-heavy and is not tilted to get it through. Ask what comes off (table, head, guards, handles): " + p.Handling
 	}
-	door := [2]float64{size(h.site.DoorWidth, "in"), size(h.site.DoorHeight, "in")}
+	door := [2]float64{sizeIn(h.site.DoorWidth, "in"), sizeIn(h.site.DoorHeight, "in")}
 	a, b, c := p.length.span.Likely, p.width.span.Likely, p.height.span.Likely
 	for _, face := range [][2]float64{{a, b}, {b, a}, {a, c}, {c, a}, {b, c}, {c, b}} {
 		if face[0] < door[0] && face[1] < door[1] {
@@ -121,7 +121,7 @@ func (h *holding) room() []trial {
 	if h.site.FloorLength == nil || h.site.FloorWidth == nil {
 		return []trial{missed("How long and wide is the free floor at the spot?", missing(map[string]*Quantity{"site.floor_length": h.site.FloorLength, "site.floor_width": h.site.FloorWidth})...)}
 	}
-	long, short := size(h.site.FloorLength, "in"), size(h.site.FloorWidth, "in")
+	long, short := sizeIn(h.site.FloorLength, "in"), sizeIn(h.site.FloorWidth, "in")
 	m := &h.machine
 	length, width := m.length, m.width
 	if (long < short) != (length.span.Likely < width.span.Likely) { // turned on the spot
@@ -130,7 +130,7 @@ func (h *holding) room() []trial {
 	fits := func(s *sized, have float64, told *Quantity) trial {
 		status, source := s.founded()
 		return h.span(s, func(at Quantity) trial {
-			need := size(&at, "in")
+			need := sizeIn(&at, "in")
 			text := fmt.Sprintf("Its %s of %s stands on %s of free floor.", s.text, written(at), written(*told))
 			t := against("floor", text, have, need, "in", status, source)
 			if t.standing == lacks {

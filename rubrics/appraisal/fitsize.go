@@ -31,7 +31,7 @@ func newMachine(r *Rubric, f *File) machine {
 	take := func(told *Quantity, usual Span, in, field, text string) sized {
 		s := sized{told: told, span: usual, unit: in, field: field, text: text}
 		if told != nil {
-			x := size(told, in)
+			x := sizeIn(told, in)
 			s.span = Span{x, x, x}
 		}
 		return s
@@ -42,7 +42,7 @@ func newMachine(r *Rubric, f *File) machine {
 		width:  take(l.Width, b.Width, "in", "listing.width", "width"),
 		height: take(l.Height, b.Height, "in", "listing.height", "height"),
 		power:  take(l.Power, b.Power, "hp", "listing.power", "motor power"),
-		volts:  size(l.Voltage, "V"), phases: l.Phases, amps: size(l.Current, "A"),
+		volts:  sizeIn(l.Voltage, "V"), phases: l.Phases, amps: sizeIn(l.Current, "A"),
 	}
 	if m.phases == 0 {
 		m.phases = toldPhases(r, f)
@@ -65,9 +65,9 @@ func toldPhases(r *Rubric, f *File) int {
 	return 0
 }
 
-// size is a quantity in a unit of its family, 0 where it is not told. The file's
+// sizeIn is a quantity in a unit of its family, 0 where it is not told. The file's
 // check has refused what does not convert.
-func size(q *Quantity, in string) float64 {
+func sizeIn(q *Quantity, in string) float64 {
 	if q == nil {
 		return 0
 	}

@@ -27,7 +27,7 @@ func (w *ride) plates() (Truck, Trailer) {
 
 // laden is the loaded trailer by the weight of the machine.
 func (w *ride) laden(empty *Quantity) sized {
-	return w.machine.weight.plus(size(empty, "lb"), 1)
+	return w.machine.weight.plus(sizeIn(empty, "lb"), 1)
 }
 
 // plus is (a size and something) times a share of it; it is told where the size is.
@@ -72,7 +72,7 @@ func (w *ride) towed() []trial {
 	load := &w.machine.weight
 	if w.haul.Trailer == nil && w.haul.Truck != nil {
 		w.trailer = w.truck
-		if truck.Tow != nil && size(truck.Tow, "lb") < load.span.Low {
+		if truck.Tow != nil && sizeIn(truck.Tow, "lb") < load.span.Low {
 			w.tow = lacks // the load alone is more than it may tow
 		}
 		return []trial{{standing: w.truck, missing: []string{"haul.trailer.rated"},
@@ -101,8 +101,8 @@ func (w *ride) pulled(tow *Quantity, laden sized) trial {
 		status, source = limit.Practice, byUsual
 	}
 	return w.span(&laden, func(at Quantity) trial {
-		text := fmt.Sprintf("The loaded trailer weighs %s; the truck may tow %s.", w.say(size(&at, "lb"), "lb"), written(*tow))
-		return against("tow-rating", text, size(tow, "lb"), size(&at, "lb"), "lb", status, source)
+		text := fmt.Sprintf("The loaded trailer weighs %s; the truck may tow %s.", w.say(sizeIn(&at, "lb"), "lb"), written(*tow))
+		return against("tow-rating", text, sizeIn(tow, "lb"), sizeIn(&at, "lb"), "lb", status, source)
 	})
 }
 
@@ -126,7 +126,7 @@ func (w *ride) tongue() trial {
 		t.text += " The tongue weight empty, and the length from coupler to axle, would tell where the load belongs."
 		return t
 	}
-	axle, empty := size(trailer.Axle, "in"), size(trailer.Tongue, "lb")
+	axle, empty := sizeIn(trailer.Axle, "in"), sizeIn(trailer.Tongue, "lb")
 	ahead := func(share float64) float64 { return float64((float64(laden*share) - empty) * axle / load) }
 	near, far := ahead(0.10), ahead(0.15)
 	if far <= 0 {
@@ -151,6 +151,6 @@ func (w *ride) deck() trial {
 	status, source := p.length.founded()
 	return w.span(&p.length, func(at Quantity) trial {
 		text := fmt.Sprintf("The longest piece, %s, has %s on a deck of %s.", lowerFirst(p.Title), written(at), written(*trailer.Deck))
-		return against("deck", text, size(trailer.Deck, "in"), size(&at, "in"), "in", status, source)
+		return against("deck", text, sizeIn(trailer.Deck, "in"), sizeIn(&at, "in"), "in", status, source)
 	})
 }

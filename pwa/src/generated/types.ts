@@ -344,6 +344,7 @@ export interface HomePiece {
   title: string;
   count: number;
   weight: Span;
+  size: string;
   top_heavy?: boolean;
   handling: string;
 }
@@ -450,6 +451,7 @@ export interface LimitFigure {
   value?: number;
   unit?: string;
   text?: string;
+  part?: string;
 }
 
 export interface LimitInput {
@@ -502,6 +504,7 @@ export interface Line {
   stays?: boolean;
   own?: boolean;
   off?: boolean;
+  says?: string;
 }
 
 export interface Listing {
@@ -904,6 +907,7 @@ export interface Site {
   voltage?: Quantity;
   phases?: number;
   current?: Quantity;
+  circuit?: Quantity;
   run?: Quantity;
   generator?: Quantity;
   air_flow?: Quantity;
