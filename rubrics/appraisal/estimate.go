@@ -16,6 +16,7 @@ type task struct {
 type pricing struct {
 	file   *File
 	parts  map[string]Part
+	own    map[string]bool // parts the user entered himself
 	remedy map[string]*Remedy
 	prep   map[string]*Preparation
 	notes  *notes
@@ -25,9 +26,12 @@ type pricing struct {
 }
 
 func newPricing(r *Rubric, parts []Part, f *File, n *notes) *pricing {
-	p := &pricing{file: f, parts: map[string]Part{}, remedy: map[string]*Remedy{}, prep: map[string]*Preparation{}, notes: n}
+	p := &pricing{file: f, parts: map[string]Part{}, own: map[string]bool{}, remedy: map[string]*Remedy{}, prep: map[string]*Preparation{}, notes: n}
 	for _, part := range parts {
 		p.parts[part.ID] = part
+	}
+	for _, part := range f.Parts {
+		p.own[part.ID] = true
 	}
 	for i := range r.Remedies {
 		p.remedy[r.Remedies[i].ID] = &r.Remedies[i]
@@ -86,7 +90,10 @@ func (p *pricing) use(uses []PartUse) ([]PartLine, Range) {
 			p.notes.add("The part %.60q is not in the price book: it counts for nothing until it is entered there.", u.Part)
 			part.Title = u.Part
 		}
-		l := PartLine{Part: u.Part, Title: part.Title, Unit: part.Unit, Quantity: u.Quantity, Price: p.regionalRange(part.Price)}
+		l := PartLine{Part: u.Part, Title: part.Title, Unit: part.Unit, Quantity: u.Quantity, Price: part.Price}
+		if !p.own[u.Part] {
+			l.Price = p.regionalRange(part.Price)
+		}
 		if own, ok := p.file.Prices[u.Part]; ok {
 			l.Price, l.Own = own, true
 		}
