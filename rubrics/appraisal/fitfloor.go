@@ -45,11 +45,11 @@ func (h *holding) slab() (FitPoint, standing) {
 	}
 	const source = "the kind's usual slab in the rubric: common practice, no source; the maker's manual overrules"
 	thick, strength := h.site.Slab, h.site.SlabStrength
-	trials := []trial{against("slab", fmt.Sprintf("The slab is %s thick; the kind usually asks for %s.", written(*thick), h.say(need.Thickness, "in")),
-		sizeIn(thick, "in"), need.Thickness, "in", limit.Practice, source)}
+	trials := []trial{h.against("slab", fmt.Sprintf("The slab is %s thick; the kind usually asks for %s.", written(*thick), h.say(need.Thickness, "in")),
+		figure{sizeIn(thick, "in"), need.Thickness, "in", limit.Practice, source})}
 	if strength != nil {
-		trials = append(trials, against("slab", fmt.Sprintf("The concrete has %s; the kind usually asks for %s.", written(*strength), h.say(need.Strength, "psi")),
-			sizeIn(strength, "psi"), need.Strength, "psi", limit.Practice, source))
+		trials = append(trials, h.against("slab", fmt.Sprintf("The concrete has %s; the kind usually asks for %s.", written(*strength), h.say(need.Strength, "psi")),
+			figure{sizeIn(strength, "psi"), need.Strength, "psi", limit.Practice, source}))
 	}
 	if h.needs.Arms > 0 {
 		given := map[string]string{"thickness": quantityText(*thick)}
@@ -81,7 +81,7 @@ func (h *holding) air() (FitPoint, standing) {
 		if told == nil {
 			return missed(fmt.Sprintf("It usually asks for %s of air (common practice).", h.say(want, u)), field)
 		}
-		return against("air", fmt.Sprintf(text, written(*told), h.say(want, u)), sizeIn(told, u), want, u, limit.Practice, source)
+		return h.against("air", fmt.Sprintf(text, written(*told), h.say(want, u)), figure{sizeIn(told, u), want, u, limit.Practice, source})
 	}
 	return settle("air", "Compressed air", []trial{
 		one(h.site.AirPressure, "site.air_pressure", "The air has %s; the kind usually asks for %s.", need.Pressure, "psi"),

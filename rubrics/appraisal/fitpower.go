@@ -45,7 +45,7 @@ func (h *holding) tabled(name string, volts float64, phases int, more map[string
 		}
 	}
 	if s.told == nil {
-		t.text += fmt.Sprintf(" The motor power is not told; usual ones of the kind have %s (common practice).", h.usual(s))
+		t.note = h.untold(s)
 		t.missing = []string{s.field}
 	}
 	return t
@@ -124,7 +124,7 @@ func (h *holding) draw(volts float64, phases int) (float64, trial) {
 		if t.limit == nil {
 			return 0, t
 		}
-		t.text = "Through a converter: " + t.text
+		t.text, t.note, t.missing = "Through a converter: "+t.text, current.note, current.missing
 		return t.limit.Value, t
 	}
 	t := h.tabled("motor-supply", volts, phases, nil)
@@ -162,7 +162,7 @@ func (h *holding) byPlate(t trial) (float64, trial) {
 		Text:    fmt.Sprintf("By the plate's %s A the wire must carry %s; the figure is from memory and can only warn.", written(Quantity{N: amps}), written(h.in(need, "A"))),
 		Formula: "1.25 x the full-load current on the machine's plate", Source: "NFPA 70 (NEC) 670.4(A) for a machine with its own plate, from memory",
 	}
-	return need, trial{text: res.Text, limit: &res, missing: t.missing}
+	return need, trial{text: res.Text, note: t.note, limit: &res, missing: t.missing}
 }
 
 // panel holds the need against the amperes free.
@@ -172,7 +172,7 @@ func (h *holding) panel(need float64) trial {
 		return missed("How many amperes are free in the panel?", "site.current")
 	}
 	text := fmt.Sprintf("The panel has %s free, and %s are to be reckoned with.", written(*free), written(h.in(need, "A")))
-	t := against("circuit", text, sizeIn(free, "A"), need, "A", limit.Physics, "your own figure of what is free, and the current above")
+	t := h.against("circuit", text, figure{sizeIn(free, "A"), need, "A", limit.Physics, "your own figure of what is free, and the current above"})
 	if t.standing == lacks {
 		t.standing = never
 		t.text += " A larger supply is a matter for the electrician and the utility."
@@ -192,7 +192,7 @@ func (h *holding) laid(need float64, draw trial) trial {
 		return trial{standing: work, text: text}
 	}
 	text := fmt.Sprintf("A circuit of %s ends at the spot, and it must carry %s.", written(*there), written(h.in(need, "A")))
-	t := against("circuit", text, sizeIn(there, "A"), need, "A", limit.Physics, "your own figure of the circuit, and the current above")
+	t := h.against("circuit", text, figure{sizeIn(there, "A"), need, "A", limit.Physics, "your own figure of the circuit, and the current above"})
 	switch most := figureOf(draw.limit, largestBreaker); {
 	case t.standing == lacks:
 		t.standing = work
@@ -247,7 +247,7 @@ func (h *holding) converter() (FitPoint, standing) {
 	current := h.tabled("motor-current", volts, 3, nil)
 	if current.limit != nil {
 		drive := try("drive-size", map[string]string{"current": quantityText(Quantity{current.limit.Value, "A"})})
-		t.limit = drive.limit
+		t.limit, t.note = drive.limit, current.note
 		t.text += " " + current.text + " " + drive.text
 		if hp := h.rotary(); hp > 0 {
 			t.text += fmt.Sprintf(" Or a rotary converter of %s or more, for a %s start (from memory).", written(Quantity{hp, "hp"}), h.needs.Start)
@@ -295,7 +295,7 @@ func (h *holding) transformer() (FitPoint, standing) {
 	}
 	if current := h.tabled("motor-current", m.volts, phases, nil); current.limit != nil && m.volts > shop {
 		sized := try("transformer", map[string]string{"voltage": quantityText(Quantity{m.volts, "V"}), "current": quantityText(Quantity{current.limit.Value, "A"})})
-		t.limit, t.text = sized.limit, t.text+" "+sized.text
+		t.limit, t.text, t.note = sized.limit, t.text+" "+sized.text, current.note
 	}
 	t.standing = work
 	return settle(id, title, []trial{t}, electrician)

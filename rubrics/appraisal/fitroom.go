@@ -30,7 +30,7 @@ func (h *holding) ceiling() (FitPoint, standing) {
 	status, source := h.machine.height.founded()
 	trials := []trial{h.span(&h.machine.height, func(at Quantity) trial {
 		text := fmt.Sprintf("It stands %s high beneath a ceiling of %s.", written(at), written(*room))
-		return against("ceiling", text, sizeIn(room, "in"), sizeIn(&at, "in"), "in", status, source)
+		return h.against("ceiling", text, figure{sizeIn(room, "in"), sizeIn(&at, "in"), "in", status, source})
 	})}
 	if h.needs.Rise > 0 {
 		trials = append([]trial{h.raised(room)}, trials...)
@@ -132,7 +132,7 @@ func (h *holding) room() []trial {
 		return h.span(s, func(at Quantity) trial {
 			need := sizeIn(&at, "in")
 			text := fmt.Sprintf("Its %s of %s stands on %s of free floor.", s.text, written(at), written(*told))
-			t := against("floor", text, have, need, "in", status, source)
+			t := h.against("floor", text, figure{have, need, "in", status, source})
 			if t.standing == lacks {
 				t.standing = never
 			}

@@ -15,6 +15,8 @@ type sized struct {
 	unit string // lb, in or hp
 	// field is what would settle it; text is how the size is called in a sentence.
 	field, text string
+	// of is the size this one is reckoned from.
+	of *sized
 }
 
 // machine is the equipment with its sizes and what its plate says of the supply.
@@ -81,33 +83,36 @@ func sizeIn(q *Quantity, in string) float64 {
 // known tells whether the kind has this size at all, or the listing tells it.
 func (s *sized) known() bool { return s.told != nil || s.span.High > 0 }
 
-// metricOf are the units a metric shop reads in place of the inch ones, with
-// their decimals.
-var metricOf = map[string]struct {
-	unit     string
-	decimals int
-}{"lb": {"kg", 0}, "in": {"mm", 0}, "ft": {"m", 1}, "psi": {"kPa", 0}, "cfm": {"L/min", 0}}
+// metricOf are the units a metric shop reads in place of the inch ones.
+var metricOf = map[string]string{"lb": "kg", "in": "mm", "ft": "m", "psi": "bar", "cfm": "L/min"}
 
-// in gives a figure in the units of the shop, rounded as a person would write it.
+// read gives a figure in the units of the shop. Motor tables go by hp, so power
+// stays.
+func (h *holding) read(x float64, u string) (float64, string) {
+	to, ok := metricOf[u]
+	if !ok || h.file.Shop.Units != "metric" {
+		return x, u
+	}
+	if u == "psi" && x >= 1000 { // concrete
+		to = "MPa"
+	}
+	y, err := unit.Convert(x, u, to)
+	if err != nil {
+		return x, u
+	}
+	return y, to
+}
+
+// in is such a figure, rounded as a person would write it.
 func (h *holding) in(x float64, u string) Quantity {
-	decimals := 0
+	x, u = h.read(x, u)
 	switch u {
-	case "in", "ft", "A", "%":
-		decimals = 1
 	case "hp":
-		return Quantity{x, u} // motor tables go by hp
+		return Quantity{x, u}
+	case "in", "ft", "m", "bar", "MPa", "A", "%":
+		return Quantity{tenths(x), u}
 	}
-	if m, ok := metricOf[u]; ok && h.file.Shop.Units == "metric" {
-		y, err := unit.Convert(x, u, m.unit)
-		if err == nil {
-			x, u, decimals = y, m.unit, m.decimals
-		}
-	}
-	scale := 1.0
-	if decimals == 1 {
-		scale = 10
-	}
-	return Quantity{math.Floor(float64(x*scale)+0.5) / scale, u}
+	return Quantity{math.Floor(x + 0.5), u}
 }
 
 // say writes such a figure for a sentence.

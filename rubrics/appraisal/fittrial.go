@@ -23,8 +23,10 @@ const (
 type trial struct {
 	standing standing
 	text     string
-	limit    *limit.Result
-	missing  []string
+	// note says on which usual size it rests; several trials may share one.
+	note    string
+	limit   *limit.Result
+	missing []string
 }
 
 // missed is a trial that waits for fields to be told.
@@ -57,41 +59,57 @@ func (h *holding) span(s *sized, one func(at Quantity) trial) trial {
 		return one(*s.told)
 	}
 	at := func(x float64) trial { return one(h.in(x, s.unit)) }
-	usual := fmt.Sprintf("The %s is not told; usual ones of the kind have %s (common practice).", s.text, h.usual(s))
 	high := at(s.span.High)
 	if high.standing == passes || high.standing == work {
-		high.text += " " + usual
+		high.note = h.untold(s)
 		return high
 	}
 	low := at(s.span.Low)
 	if low.standing >= lacks {
-		low.text += " " + usual
+		low.note = h.untold(s)
 		return low
 	}
 	likely := at(s.span.Likely)
-	likely.standing = open
-	likely.text += " " + usual
+	likely.standing, likely.note = open, h.untold(s)
 	likely.missing = append(likely.missing, s.field)
 	return likely
 }
 
+// untold says that a size is only the usual one of the kind.
+func (h *holding) untold(s *sized) string {
+	if s.of != nil {
+		s = s.of
+	}
+	return fmt.Sprintf("The %s is not told; usual ones of the kind have %s (common practice).", s.text, h.usual(s))
+}
+
+// figure is a size with what it is founded on.
+type figure struct {
+	x, need float64 // in unit
+	unit    string
+	status  limit.Status
+	source  string
+}
+
 // against holds a figure against one it must reach; both are told by plates, tape
 // or the rubric, and source says which.
-func against(name, text string, have, need float64, u string, status limit.Status, source string) trial {
-	short := have < need-1e-9*need
+func (h *holding) against(name, text string, f figure) trial {
+	short := f.x < f.need-1e-9*f.need
+	have, u := h.read(f.x, f.unit)
+	need, _ := h.read(f.need, f.unit)
 	res := limit.Result{
 		Name: name, Value: round4(have), Unit: u, Finding: limit.Within, Text: text, Formula: "what there is, at least what is needed",
-		Source: source, Status: status,
+		Source: f.source, Status: f.status,
 	}
 	at := round4(need)
 	res.Limit = &at
 	switch {
 	case short:
 		res.Finding = limit.Beyond
-	case status == limit.Practice || status == limit.Memory:
+	case f.status == limit.Practice:
 		res.Finding = limit.Computed
 	}
-	if status == limit.Practice {
+	if f.status == limit.Practice && f.source != byUsual { // a usual size says so itself
 		res.Text = strings.TrimSuffix(text, ".") + "; the figure is common practice and can only warn."
 	}
 	t := trial{limit: &res, text: res.Text}
@@ -107,7 +125,7 @@ func settle(id, title string, trials []trial, also string) (p FitPoint, worst st
 	for i := range trials {
 		worst = max(worst, trials[i].standing)
 	}
-	var texts []string
+	var texts, notes []string
 	for i := range trials {
 		t := &trials[i]
 		if t.standing != worst {
@@ -115,6 +133,9 @@ func settle(id, title string, trials []trial, also string) (p FitPoint, worst st
 		}
 		if t.text != "" {
 			texts = append(texts, t.text)
+		}
+		if t.note != "" && !contains(notes, t.note) {
+			notes = append(notes, t.note)
 		}
 		if p.Limit == nil {
 			p.Limit = t.limit
@@ -125,6 +146,7 @@ func settle(id, title string, trials []trial, also string) (p FitPoint, worst st
 			}
 		}
 	}
+	texts = append(texts, notes...)
 	if also != "" {
 		texts = append(texts, also)
 	}

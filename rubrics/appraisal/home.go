@@ -121,7 +121,7 @@ func (w *ride) lifting() trial {
 	status, source := p.weight.founded()
 	return w.span(&p.weight, func(at Quantity) trial {
 		text := fmt.Sprintf("The heaviest piece, %s, has %s; your gear may lift %s by its plate.", lowerFirst(p.Title), written(at), written(*w.haul.Lifting))
-		return against("lifting", text, sizeIn(w.haul.Lifting, "lb"), sizeIn(&at, "lb"), "lb", status, source)
+		return w.against("lifting", text, figure{sizeIn(w.haul.Lifting, "lb"), sizeIn(&at, "lb"), "lb", status, source})
 	})
 }
 

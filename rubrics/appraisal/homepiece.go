@@ -24,8 +24,10 @@ func (h *holding) pieces() []moved {
 		one := moved{Piece: p, weight: m.weight}
 		s := m.weight.span
 		one.weight.told = nil
-		if m.weight.told != nil && p.Share == 1 {
+		if p.Share == 1 {
 			one.weight.told = m.weight.told
+		} else {
+			one.weight.text = "weight of the piece"
 		}
 		one.weight.span = Span{float64(s.Low * p.Share), float64(s.Likely * p.Share), float64(s.High * p.Share)}
 		take := func(of *sized, usual float64) sized {

@@ -33,6 +33,10 @@ func (w *ride) laden(empty *Quantity) sized {
 // plus is (a size and something) times a share of it; it is told where the size is.
 func (s sized) plus(add, share float64) sized {
 	at := func(x float64) float64 { return float64((x + add) * share) }
+	if s.of == nil {
+		from := s
+		s.of = &from
+	}
 	s.span = Span{at(s.span.Low), at(s.span.Likely), at(s.span.High)}
 	if s.told != nil {
 		s.told = &Quantity{round4(s.span.Likely), s.unit}
@@ -102,7 +106,7 @@ func (w *ride) pulled(tow *Quantity, laden sized) trial {
 	}
 	return w.span(&laden, func(at Quantity) trial {
 		text := fmt.Sprintf("The loaded trailer weighs %s; the truck may tow %s.", w.say(sizeIn(&at, "lb"), "lb"), written(*tow))
-		return against("tow-rating", text, sizeIn(tow, "lb"), sizeIn(&at, "lb"), "lb", status, source)
+		return w.against("tow-rating", text, figure{sizeIn(tow, "lb"), sizeIn(&at, "lb"), "lb", status, source})
 	})
 }
 
@@ -151,6 +155,6 @@ func (w *ride) deck() trial {
 	status, source := p.length.founded()
 	return w.span(&p.length, func(at Quantity) trial {
 		text := fmt.Sprintf("The longest piece, %s, has %s on a deck of %s.", lowerFirst(p.Title), written(at), written(*trailer.Deck))
-		return against("deck", text, sizeIn(trailer.Deck, "in"), sizeIn(&at, "in"), "in", status, source)
+		return w.against("deck", text, figure{sizeIn(trailer.Deck, "in"), sizeIn(&at, "in"), "in", status, source})
 	})
 }
