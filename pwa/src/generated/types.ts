@@ -1011,6 +1011,7 @@ export interface Weighed {
   weights: number[];
   largest: number;
   ratio: number;
+  accept: number;
   worst: [number, number];
   worst_fits: number;
 }
