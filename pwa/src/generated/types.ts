@@ -440,6 +440,7 @@ export interface LimitFigure {
   value?: number;
   unit?: string;
   text?: string;
+  part?: string;
 }
 
 export interface LimitInput {
