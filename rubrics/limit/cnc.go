@@ -81,7 +81,7 @@ var circularity = rule{
 	},
 	bounds: map[string]bound{"largest": {0.5, 60}, "smallest": {0.5, 60}}, makerUnit: "in",
 	judge: func(m *measured) (Result, *Error) {
-		out := math.Round((m.n("largest")-m.n("smallest"))*1e9) / 1e9 // readings carry their rounding
+		out := m.n("largest") - m.n("smallest")
 		switch {
 		case out < 0:
 			return Result{}, refuse("smallest", "the smallest radius is larger than the largest", "give them the other way round")

@@ -24,7 +24,7 @@ var blockFlatness = rule{
 		for _, name := range []string{"corner-2", "corner-3", "corner-4"} {
 			low, high = math.Min(low, m.n(name)), math.Max(high, m.n(name))
 		}
-		spread := math.Round((high-low)*1e9) / 1e9 // the difference of readings carries their rounding
+		spread := high - low
 		if spread > 0.1 {
 			return Result{}, refuse("corner-1", "the corners differ by "+m.fine(spread, "corner-1"), "measure one ground block with a micrometer, and check the units")
 		}

@@ -92,6 +92,7 @@ func likely(t *rapid.T, d *Definition) map[string]string {
 	ranges := map[string][2]float64{
 		"length": {0.3, 12}, "mass": {500, 12000}, "pressure": {100, 4000}, "force": {10, 60}, "flow": {1, 10},
 		"speed": {10, 30}, "voltage": {100, 480}, "power": {0.5, 30}, "time": {1, 90}, "threads": {8, 32}, "share": {1, 95},
+		"current": {1, 60}, "volume": {10, 200}, "area": {0.05, 60}, "angle": {10, 90},
 	}
 	for _, q := range d.Quantities {
 		if q.Optional && rapid.Bool().Draw(t, "leave out "+q.Name) {
@@ -132,6 +133,7 @@ func likely(t *rapid.T, d *Definition) map[string]string {
 	case "lift-time":
 		out["stroke"], out["bore"] = "36 in", "2.5 in"
 	}
+	likelyMachine(t, d.Name, out)
 	if d.Maker != "" && rapid.Bool().Draw(t, "maker") {
 		r := ranges[d.Maker]
 		if d.Maker == "number" {
@@ -214,6 +216,11 @@ func FuzzCompute(f *testing.F) {
 		"drop=0 in; time=1 min; bore=1e15 in", "bore=2.5 in; cylinders=2; stroke=36 in; flow=2.5 gpm; time=55 s",
 		"power=5 hp; voltage=230 V; phases=1; length=80 ft; wire=10", "diameter=12 mm; pitch=1.75 mm", "rated=20 tons; opens=26 tons",
 		"weight=4,200 lb; length=8 ft; blocked=no; wll=2000 lb; count=2", "mawp=150 psi; reached=165 psi", "length=5.5 in; protrusion=2.5 in",
+		"check=axis-vertical; measured=0.5 thou; over=12 in; class=toolroom", "near=1.5004 in; far=1.5012 in; spacing=6 in", "machine=cnc; middle=10 um; end=-1 um",
+		"up-1=2 um; up-2=3 um; up-3=5 um; up-4=4 um; up-5=6 um; down-1=-1 um; down-2=0 um; down-3=1 um; down-4=1 um; down-5=2 um; scatter=0.5 um",
+		"power=5 hp; voltage=230 V; phases=3; code=V; kva=20 kVA", "volume=80 gal; from=0 psi; to=175 psi; time=189 s; rated=40 cfm",
+		"pressure=200 psi; radius=12 in; stress=20000 psi; joint=0.70; measured=0.150 in", "load=2400 lb; legs=2; angle=53 deg",
+		"weight=3800 lb; pads=6; pad-area=16 in2; footprint=21 ft2; floor=wood", "weight=6000 lb; offset=52 in; wheelbase=130 in; arms=4",
 	} {
 		for i := range rules {
 			f.Add(i, s)
