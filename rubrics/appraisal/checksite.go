@@ -12,71 +12,96 @@ import (
 // A region's prices are held between a quarter and four times the examples.
 const leastRegion, mostRegion = 25_00, 400_00
 
-// bounds are the least and most a size can really be; what lies outside is a slip.
-type bounds struct {
-	dimension, unit string
-	low, high       float64
+// Measure is a size of the listing or the shop that is entered as a number with
+// its unit: what outside Low to High, in Unit, is taken for a slip.
+type Measure struct {
+	// Field is listing.NAME, site.NAME or haul.NAME, as Missing names it.
+	Field     string  `json:"field"`
+	Dimension string  `json:"dimension"` // of package unit
+	Unit      string  `json:"unit"`      // offered first in an inch shop
+	Metric    string  `json:"metric"`    // offered first in a metric shop
+	Low       float64 `json:"low"`       // in Unit
+	High      float64 `json:"high"`
 }
 
-var (
-	machineWeight  = bounds{"mass", "lb", 1, 500_000}
-	machineSize    = bounds{"length", "in", 1, 2400}
-	motorPower     = bounds{"power", "hp", 0.01, 2000}
-	supplyVoltage  = bounds{"voltage", "V", 6, 15_000}
-	supplyCurrent  = bounds{"current", "A", 0.1, 5000}
-	ceilingHeight  = bounds{"length", "in", 48, 1200}
-	doorSize       = bounds{"length", "in", 12, 1200}
-	floorSize      = bounds{"length", "in", 12, 12_000}
-	slabThickness  = bounds{"length", "in", 0.5, 60}
-	slabStrength   = bounds{"pressure", "psi", 100, 20_000}
-	cableRun       = bounds{"length", "ft", 1, 5000}
-	generatorSize  = bounds{"power", "kW", 0.1, 10_000}
-	airFlow        = bounds{"flow", "cfm", 0.1, 10_000}
-	airPressure    = bounds{"pressure", "psi", 1, 1000}
-	vehicleWeight  = bounds{"mass", "lb", 100, 200_000}
-	vehicleHeight  = bounds{"length", "in", 24, 240}
-	wheelbase      = bounds{"length", "in", 24, 600}
-	plateWeight    = bounds{"mass", "lb", 100, 200_000}
-	lightWeight    = bounds{"mass", "lb", 1, 50_000}
-	trailerLength  = bounds{"length", "in", 24, 1200}
-	liftingWeight  = bounds{"mass", "lb", 50, 500_000}
-	supplySystem   = bounds{"voltage", "V", 90, 1000}
-	mostTieDowns   = 100
-	mostPerTrip    = Money(1000_00)
-	leastFront     = 10_00
-	mostFront      = 90_00
-	floorMaterials = []string{"concrete", "wood", "asphalt"}
+// Measures are all such sizes, in the order they are asked for. The bounds are
+// judgement: wider than any workshop.
+var Measures = []Measure{
+	{"listing.weight", "mass", "lb", "kg", 1, 500_000},
+	{"listing.length", "length", "in", "mm", 1, 2400},
+	{"listing.width", "length", "in", "mm", 1, 2400},
+	{"listing.height", "length", "in", "mm", 1, 2400},
+	{"listing.power", "power", "hp", "kW", 0.01, 2000},
+	{"listing.voltage", "voltage", "V", "V", 6, 15_000},
+	{"listing.current", "current", "A", "A", 0.1, 5000},
+	{"site.ceiling", "length", "ft", "m", 4, 100},
+	{"site.door_width", "length", "in", "mm", 12, 1200},
+	{"site.door_height", "length", "in", "mm", 12, 1200},
+	{"site.floor_length", "length", "ft", "m", 1, 1000},
+	{"site.floor_width", "length", "ft", "m", 1, 1000},
+	{"site.slab", "length", "in", "mm", 0.5, 60},
+	{"site.slab_strength", "pressure", "psi", "MPa", 100, 20_000},
+	{"site.voltage", "voltage", "V", "V", 90, 1000},
+	{"site.current", "current", "A", "A", 0.1, 5000},
+	{"site.circuit", "current", "A", "A", 0.1, 5000},
+	{"site.run", "length", "ft", "m", 1, 5000},
+	{"site.generator", "power", "kVA", "kVA", 0.1, 10_000},
+	{"site.air_flow", "flow", "cfm", "L/min", 0.1, 10_000},
+	{"site.air_pressure", "pressure", "psi", "bar", 1, 1000},
+	{"site.vehicle.weight", "mass", "lb", "kg", 100, 200_000},
+	{"site.vehicle.height", "length", "in", "mm", 24, 240},
+	{"site.vehicle.wheelbase", "length", "in", "mm", 24, 600},
+	{"haul.truck.rated", "mass", "lb", "kg", 100, 200_000},
+	{"haul.truck.empty", "mass", "lb", "kg", 100, 200_000},
+	{"haul.truck.people", "mass", "lb", "kg", 1, 20_000},
+	{"haul.truck.tow", "mass", "lb", "kg", 100, 200_000},
+	{"haul.trailer.rated", "mass", "lb", "kg", 100, 200_000},
+	{"haul.trailer.empty", "mass", "lb", "kg", 50, 100_000},
+	{"haul.trailer.deck", "length", "ft", "m", 2, 100},
+	{"haul.trailer.tongue", "mass", "lb", "kg", 1, 20_000},
+	{"haul.trailer.axle", "length", "ft", "m", 2, 100},
+	{"haul.lifting", "mass", "lb", "kg", 50, 500_000},
+}
+
+// Floors a shop may have, with what is shown.
+var Floors = []Choice{{"concrete", "Concrete"}, {"wood", "Wood"}, {"asphalt", "Asphalt"}}
+
+const (
+	mostTieDowns          = 100
+	mostPerDistance Money = 1000_00
+	leastFront            = 10_00
+	mostFront             = 90_00
 )
 
 // checkMeasure refuses a size of the wrong family, and one that cannot be real.
-func checkMeasure(field string, q *Quantity, m bounds) error {
+func checkMeasure(field string, q *Quantity, m *Measure) error {
 	if q == nil {
 		return nil
 	}
 	if err := checkQuantity(field, q); err != nil {
 		return err
 	}
-	x, err := unit.Convert(q.N, q.Unit, m.unit)
+	x, err := unit.Convert(q.N, q.Unit, m.Unit)
 	if err != nil {
-		return refuse(field+".unit", "one of "+strings.Join(unit.Units(m.dimension), ", "), "%.20q is no unit of %s", q.Unit, m.dimension)
+		return refuse(field+".unit", "one of "+strings.Join(unit.Units(m.Dimension), ", "), "%.20q is no unit of %s", q.Unit, m.Dimension)
 	}
-	if !(x >= m.low && x <= m.high) {
-		return refuse(field, fmt.Sprintf("%s to %s", written(Quantity{m.low, m.unit}), written(Quantity{m.high, m.unit})), "%s cannot be", written(*q))
+	if !(x >= m.Low && x <= m.High) {
+		return refuse(field, fmt.Sprintf("%s to %s", written(Quantity{m.Low, m.Unit}), written(Quantity{m.High, m.Unit})), "%s cannot be", written(*q))
 	}
 	return nil
 }
 
-// sizeField is a field with its bounds.
-type sizeField struct {
-	field string
-	q     *Quantity
-	bounds
-}
+// places of the measures in a file, by how their fields begin.
+var placesOf = map[string]string{"listing": "listing", "site": "shop.site", "haul": "shop.haulage"}
 
-func checkMeasures(list []sizeField) error {
-	for _, m := range list {
-		if err := checkMeasure(m.field, m.q, m.bounds); err != nil {
-			return err
+// checkMeasures checks the told ones whose fields begin with a word.
+func checkMeasures(word string, told map[string]*Quantity) error {
+	for i := range Measures {
+		m := &Measures[i]
+		if head, rest, _ := strings.Cut(m.Field, "."); head == word {
+			if err := checkMeasure(placesOf[word]+"."+rest, told[rest], m); err != nil {
+				return err
+			}
 		}
 	}
 	return nil
@@ -91,10 +116,8 @@ func checkPhases(field string, n int) error {
 
 // checkPlate refuses sizes and supplies of the listing that cannot be.
 func (l *Listing) checkPlate() error {
-	if err := checkMeasures([]sizeField{
-		{"listing.weight", l.Weight, machineWeight}, {"listing.length", l.Length, machineSize}, {"listing.width", l.Width, machineSize},
-		{"listing.height", l.Height, machineSize}, {"listing.power", l.Power, motorPower}, {"listing.voltage", l.Voltage, supplyVoltage},
-		{"listing.current", l.Current, supplyCurrent},
+	if err := checkMeasures("listing", map[string]*Quantity{
+		"weight": l.Weight, "length": l.Length, "width": l.Width, "height": l.Height, "power": l.Power, "voltage": l.Voltage, "current": l.Current,
 	}); err != nil {
 		return err
 	}
@@ -105,65 +128,56 @@ func (s *Site) check() error {
 	if s == nil {
 		return nil
 	}
-	if err := checkMeasures([]sizeField{
-		{"shop.site.ceiling", s.Ceiling, ceilingHeight}, {"shop.site.door_width", s.DoorWidth, doorSize}, {"shop.site.door_height", s.DoorHeight, doorSize},
-		{"shop.site.floor_length", s.FloorLength, floorSize}, {"shop.site.floor_width", s.FloorWidth, floorSize},
-		{"shop.site.slab", s.Slab, slabThickness}, {"shop.site.slab_strength", s.SlabStrength, slabStrength},
-		{"shop.site.voltage", s.Voltage, supplySystem}, {"shop.site.current", s.Current, supplyCurrent}, {"shop.site.circuit", s.Circuit, supplyCurrent},
-		{"shop.site.run", s.Run, cableRun}, {"shop.site.generator", s.Generator, generatorSize},
-		{"shop.site.air_flow", s.AirFlow, airFlow}, {"shop.site.air_pressure", s.AirPressure, airPressure},
-	}); err != nil {
+	told := map[string]*Quantity{
+		"ceiling": s.Ceiling, "door_width": s.DoorWidth, "door_height": s.DoorHeight, "floor_length": s.FloorLength, "floor_width": s.FloorWidth,
+		"slab": s.Slab, "slab_strength": s.SlabStrength, "voltage": s.Voltage, "current": s.Current, "circuit": s.Circuit, "run": s.Run,
+		"generator": s.Generator, "air_flow": s.AirFlow, "air_pressure": s.AirPressure,
+	}
+	if v := s.Vehicle; v != nil {
+		told["vehicle.weight"], told["vehicle.height"], told["vehicle.wheelbase"] = v.Weight, v.Height, v.Wheelbase
+	}
+	if err := checkMeasures("site", told); err != nil {
 		return err
 	}
-	if s.Floor != "" && !slices.Contains(floorMaterials, s.Floor) {
-		return refuse("shop.site.floor", fmt.Sprintf("one of %v", floorMaterials), "%.40q is no floor kept here", s.Floor)
+	if err := oneOf("shop.site.floor", s.Floor, Floors); err != nil {
+		return err
 	}
 	if err := checkPhases("shop.site.phases", s.Phases); err != nil {
 		return err
 	}
-	return s.Vehicle.check()
-}
-
-func (v *Vehicle) check() error {
+	v := s.Vehicle
 	if v == nil {
 		return nil
 	}
 	if v.Front != 0 && (v.Front < leastFront || v.Front > mostFront) {
 		return refuse("shop.site.vehicle.front", "10 to 90 % (1000 to 9000), or nothing when not known", "%s of the weight on the front axle cannot be", basisPoints(v.Front))
 	}
-	if err := checkText("shop.site.vehicle.title", v.Title, 300); err != nil {
-		return err
-	}
-	return checkMeasures([]sizeField{
-		{"shop.site.vehicle.weight", v.Weight, vehicleWeight}, {"shop.site.vehicle.height", v.Height, vehicleHeight}, {"shop.site.vehicle.wheelbase", v.Wheelbase, wheelbase},
-	})
+	return checkText("shop.site.vehicle.title", v.Title, 300)
 }
 
 func (h *Haulage) check() error {
 	if h == nil {
 		return nil
 	}
-	if h.PerDistance < 0 || h.PerDistance > mostPerTrip {
-		return refuse("shop.haulage.per_distance", "0 to "+whole(mostPerTrip)+" a mile or kilometre", "%s is no cost of one", exact(h.PerDistance))
+	if h.PerDistance < 0 || h.PerDistance > mostPerDistance {
+		return refuse("shop.haulage.per_distance", "0 to "+whole(mostPerDistance)+" a mile or kilometre", "%s is no cost of one", exact(h.PerDistance))
 	}
-	list := []sizeField{{"shop.haulage.lifting", h.Lifting, liftingWeight}}
-	if t := h.Truck; t != nil {
-		list = append(list, sizeField{"shop.haulage.truck.rated", t.Rated, plateWeight}, sizeField{"shop.haulage.truck.empty", t.Empty, plateWeight},
-			sizeField{"shop.haulage.truck.people", t.People, lightWeight}, sizeField{"shop.haulage.truck.tow", t.Tow, plateWeight})
+	told := map[string]*Quantity{"lifting": h.Lifting}
+	t, r := h.Truck, h.Trailer
+	if t != nil {
+		told["truck.rated"], told["truck.empty"], told["truck.people"], told["truck.tow"] = t.Rated, t.Empty, t.People, t.Tow
 	}
-	if t := h.Trailer; t != nil {
-		list = append(list, sizeField{"shop.haulage.trailer.rated", t.Rated, plateWeight}, sizeField{"shop.haulage.trailer.empty", t.Empty, plateWeight},
-			sizeField{"shop.haulage.trailer.deck", t.Deck, trailerLength}, sizeField{"shop.haulage.trailer.tongue", t.Tongue, lightWeight},
-			sizeField{"shop.haulage.trailer.axle", t.Axle, trailerLength})
+	if r != nil {
+		told["trailer.rated"], told["trailer.empty"], told["trailer.deck"], told["trailer.tongue"], told["trailer.axle"] = r.Rated, r.Empty, r.Deck, r.Tongue, r.Axle
 	}
-	if err := checkMeasures(list); err != nil {
+	if err := checkMeasures("haul", told); err != nil {
 		return err
 	}
-	if t := h.Truck; t != nil && t.Rated != nil && t.Empty != nil && sizeIn(t.Empty, "lb") >= sizeIn(t.Rated, "lb") {
+	if t != nil && t.Rated != nil && t.Empty != nil && sizeIn(t.Empty, "lb") >= sizeIn(t.Rated, "lb") {
 		return refuse("shop.haulage.truck.empty", "less than the rated weight on its plate, "+written(*t.Rated), "empty it cannot weigh %s", written(*t.Empty))
 	}
-	if t := h.Trailer; t != nil && t.Rated != nil && t.Empty != nil && sizeIn(t.Empty, "lb") >= sizeIn(t.Rated, "lb") {
-		return refuse("shop.haulage.trailer.empty", "less than the rated weight on its plate, "+written(*t.Rated), "empty it cannot weigh %s", written(*t.Empty))
+	if r != nil && r.Rated != nil && r.Empty != nil && sizeIn(r.Empty, "lb") >= sizeIn(r.Rated, "lb") {
+		return refuse("shop.haulage.trailer.empty", "less than the rated weight on its plate, "+written(*r.Rated), "empty it cannot weigh %s", written(*r.Empty))
 	}
 	return h.checkTieDowns()
 }
@@ -193,4 +207,17 @@ func TieDownKinds() []string {
 		}
 	}
 	return nil
+}
+
+// CheckShop refuses settings whose figures make no sense, with an *Error that names
+// the field: what a screen asks before it keeps one of them.
+func CheckShop(s Shop) error {
+	f := File{Shop: s}
+	return f.checkShop()
+}
+
+// CheckListing does so for what is told of a listing.
+func CheckListing(l Listing) error {
+	f := File{Listing: l}
+	return f.checkListing()
 }

@@ -75,7 +75,10 @@ func (h *holding) fit() *Fit {
 		f.Cautions = append(f.Cautions, "A lift is installed to its manual, then looked at by a qualified lift inspector before a vehicle is raised. Local code and permits apply.")
 	}
 	f.Cautions = append(f.Cautions, "Measure this one and your own shop: figures marked as common practice or from memory can only warn.")
-	f.Finding = worstOf(f.Points)
+	f.Finding = Fits
+	for i := range f.Points {
+		f.Finding = worse(f.Finding, f.Points[i].Finding)
+	}
 	f.Sentence = fitSentence(f)
 	return f
 }
@@ -97,14 +100,11 @@ func (h *holding) line(point string) *Landing {
 // that outweighs what can be made to fit.
 var severity = map[string]int{Fits: 0, WithWork: 1, NotKnown: 2, DoesNot: 3}
 
-func worstOf(points []FitPoint) string {
-	worst := Fits
-	for i := range points {
-		if severity[points[i].Finding] > severity[worst] {
-			worst = points[i].Finding
-		}
+func worse(a, b string) string {
+	if severity[b] > severity[a] {
+		return b
 	}
-	return worst
+	return a
 }
 
 func fitSentence(f *Fit) string {

@@ -61,7 +61,10 @@ func (w *ride) home() *Home {
 	add("tie-downs", "Tie-downs", "tie-downs", w.ties.trial)
 	w.lifts = add("lifting", "Lifting", "loading", w.lifting())
 	p.Gear, p.Steps, p.Cautions = w.gear(), w.steps(), w.cautions()
-	p.Sentence = w.sentence(p)
+	p.Finding, p.Sentence = Fits, w.sentence(p)
+	for i := range p.Points {
+		p.Finding = worse(p.Finding, p.Points[i].Finding)
+	}
 	return p
 }
 

@@ -300,7 +300,7 @@ func TestShopRefusals(t *testing.T) {
 		{"listing.weight.unit", "one of lb, kg", func(f *File, s *Site, h *Haulage) { f.Listing.Weight = told2("5 hp") }},
 		{"listing.phases", "1 or 3", func(f *File, s *Site, h *Haulage) { f.Listing.Phases = 2 }},
 		{"listing.voltage", "V", func(f *File, s *Site, h *Haulage) { f.Listing.Voltage = told2("0 V") }},
-		{"shop.site.ceiling", "48 in to 1,200 in", func(f *File, s *Site, h *Haulage) { s.Ceiling = told2("12 in") }},
+		{"shop.site.ceiling", "4 ft to 100 ft", func(f *File, s *Site, h *Haulage) { s.Ceiling = told2("12 in") }},
 		{"shop.site.ceiling.unit", "units", func(f *File, s *Site, h *Haulage) { s.Ceiling = told2("12 furlong") }},
 		{"shop.site.floor", "concrete", func(f *File, s *Site, h *Haulage) { s.Floor = "sand" }},
 		{"shop.site.slab", "0.5 in to 60 in", func(f *File, s *Site, h *Haulage) { s.Slab = told2("400 ft") }},
@@ -318,7 +318,7 @@ func TestShopRefusals(t *testing.T) {
 		{"shop.haulage.tie_downs", "0 to 100", func(f *File, s *Site, h *Haulage) { h.TieDowns = map[string]int{"webbing 2 in": 1000} }},
 		{"shop.region", "25 to 400 %", func(f *File, s *Site, h *Haulage) { f.Shop.Region = 24_99 }},
 		{"shop.region", "25 to 400 %", func(f *File, s *Site, h *Haulage) { f.Shop.Region = 400_01 }},
-		{"shop.site.generator", "0.1 kW", func(f *File, s *Site, h *Haulage) { s.Generator = &Quantity{math.NaN(), "kW"} }},
+		{"shop.site.generator", "kVA", func(f *File, s *Site, h *Haulage) { s.Generator = &Quantity{math.NaN(), "kW"} }},
 	} {
 		f := testFile()
 		f.Shop.Site, f.Shop.Haulage = &Site{}, &Haulage{}

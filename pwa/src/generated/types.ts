@@ -93,6 +93,9 @@ export interface Catalogue {
   completeness: Choice[];
   currencies: string[];
   criteria: Criterion[];
+  measures: Measure[];
+  floors: Choice[];
+  tie_downs: string[];
 }
 
 export interface Change {
@@ -118,6 +121,11 @@ export interface Check {
   limit?: Limit;
   when?: Record<string, string[]>;
   bad?: [number, number, number];
+}
+
+export interface CheckRequest {
+  shop?: Shop;
+  listing?: Listing;
 }
 
 export interface CheckResult {
@@ -322,6 +330,7 @@ export interface Hidden {
 }
 
 export interface Home {
+  finding: string;
   sentence: string;
   weight: Span;
   told: boolean;
@@ -550,6 +559,15 @@ export interface Make {
   pieces: number;
   cuts: Cut[];
   spread: number;
+}
+
+export interface Measure {
+  field: string;
+  dimension: string;
+  unit: string;
+  metric: string;
+  low: number;
+  high: number;
 }
 
 export interface Move {
