@@ -321,7 +321,13 @@ test("with a region only the rates the shop set itself go along: the engine scal
 });
 
 test("every kind of tie-down keeps its name through its path", () => {
-  for (const kind of ["chain 1/4 grade 30", "chain 5/16 unmarked", "webbing 1 3/4 in", "webbing 2 in", "rope 3/8"]) {
+  for (const kind of [
+    "chain 1/4 grade 30",
+    "chain 5/16 unmarked",
+    "webbing 1 3/4 in",
+    "webbing 2 in",
+    "rope 3/8",
+  ]) {
     const path = tieDownPath(kind);
     expect(path).toMatch(/^[a-z0-9_.\-/]+$/);
     expect(build({ shop: values({ [path]: 3 }) }).file.shop.haulage?.tie_downs).toEqual({ [kind]: 3 });
