@@ -96,7 +96,7 @@ func judgeGroup(m *measured) (Result, *Error) {
 		res.Notes = append(res.Notes, "No area was given: taken as one anchor beside one edge.")
 	}
 	if !cast && light < 1 {
-		res.Notes = append(res.Notes, "Expansion and adhesive anchors in light concrete take a further factor of 0.8 (from memory).")
+		res.Notes = append(res.Notes, "This is for an undercut anchor: expansion, screw and adhesive anchors in light concrete hold 0.8 of it.")
 	}
 	n := area / full * edge * one
 	res.Value, res.Unit = n, "lbf"
@@ -105,6 +105,9 @@ func judgeGroup(m *measured) (Result, *Error) {
 		{Title: "one anchor far from edges", Value: one, Unit: "lbf"},
 		{Title: "area of one full cone", Value: full, Unit: "in2"},
 		{Title: "edge factor", Value: edge},
+	}
+	if !cast && light < 1 {
+		res.More = append(res.More, Figure{Title: "expansion, screw or adhesive anchors", Value: 0.8 * n, Unit: "lbf"})
 	}
 	return res, nil
 }

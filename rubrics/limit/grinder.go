@@ -106,6 +106,7 @@ var wheelExposure = rule{
 		switch {
 		case more(open, 90):
 			res.Finding, res.Text = Beyond, is+": more than the "+m.in(90, "open")+" allowed."
+			res.Notes = []string{"Up to 125 deg are allowed where the work must touch the wheel below the spindle."}
 		case more(start, 65):
 			res.Finding, res.Text = Beyond, is+": it begins higher than the "+m.in(65, "start")+" allowed."
 			m.hold(&res, start, 65, "start")

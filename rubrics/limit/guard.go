@@ -1,17 +1,12 @@
 package limit
 
-// guardRow is one row of Table O-10 of 29 CFR 1910.217, in inches: up to that
-// distance from the danger line an opening may be so wide.
-type guardRow struct {
-	upTo, widest float64
-	status       Status
-}
-
-// guardTable begins half an inch from the danger line: no guard may stand
-// nearer. On the shared edge of two rows the smaller opening counts.
-var guardTable = []guardRow{
-	{1.5, 0.25, Published}, {2.5, 0.375, Published}, {3.5, 0.5, Published}, {5.5, 0.625, Published}, {6.5, 0.75, Published},
-	{7.5, 0.875, Published}, {12.5, 1.25, Published}, {15.5, 1.5, Published}, {17.5, 1.875, Memory}, {31.5, 2.125, Memory},
+// guardTable is Table O-10 of 29 CFR 1910.217 in inches: up to that distance from
+// the danger line an opening may be so wide. It begins half an inch from the
+// line, nearer no guard may stand; on the shared edge of two rows the smaller
+// opening counts.
+var guardTable = []struct{ upTo, widest float64 }{
+	{1.5, 0.25}, {2.5, 0.375}, {3.5, 0.5}, {5.5, 0.625}, {6.5, 0.75},
+	{7.5, 0.875}, {12.5, 1.25}, {15.5, 1.5}, {17.5, 1.875}, {31.5, 2.125},
 }
 
 var guardOpening = rule{
@@ -22,7 +17,7 @@ var guardOpening = rule{
 			{Name: "opening", Title: "greatest width of the opening", Dimension: "length", Unit: "in", Metric: "mm"},
 		},
 		Formula: "beyond when wider than: to 1 1/2 in 1/4; 2 1/2 3/8; 3 1/2 1/2; 5 1/2 5/8; 6 1/2 3/4; 7 1/2 7/8; 12 1/2 1 1/4; 15 1/2 1 1/2; 17 1/2 1 7/8; 31 1/2 2 1/8; or nearer than 1/2 in",
-		Source:  "29 CFR 1910.217 Table O-10, read in public copies; the rows over 15 1/2 in from memory",
+		Source:  "29 CFR 1910.217 Table O-10, read in the Michigan mirror, R 408.12461 Table 1",
 		Status:  Published,
 		Caution: "Measured with the power off and locked out. A guard that is loose, bent or tied open guards nothing, whatever its openings.",
 	},
@@ -39,7 +34,7 @@ var guardOpening = rule{
 			if more(distance, row.upTo) {
 				continue
 			}
-			res := Result{Finding: Within, Status: row.status}
+			res := Result{Finding: Within}
 			m.hold(&res, opening, row.widest, "opening")
 			at := "At " + m.in(distance, "distance") + " an opening of " + m.in(opening, "opening") + " is "
 			res.Text = at + "not wider than the " + m.in(row.widest, "opening") + " allowed."

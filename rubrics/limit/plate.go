@@ -104,7 +104,7 @@ var reservoirLevel = rule{
 			{Name: "depth", Title: "depth of oil, plungers fully up", Dimension: "length", Unit: "in", Metric: "mm"},
 			{Name: "share", Title: "share of the oil volume", Dimension: "share", Unit: "%", Metric: "%"},
 		},
-		Formula: "beyond under 3 in or under 10 % (the rule names either; both are asked, to err on the careful side)",
+		Formula: "beyond under 3 in or under 10 % of the oil",
 		Source:  "California Title 8 s.3545(b)",
 		Status:  Published, Caution: liftCaution, Maker: "length",
 	},

@@ -149,6 +149,8 @@ func likely(t *rapid.T, d *Definition) map[string]string {
 			delete(out, "rpm")
 			delete(out, "points")
 		}
+	case "grinder-gap":
+		tie("gap", 1, 0, 0.4)
 	case "anchor-breakout", "anchor-group":
 		out["strength"] = "3000 psi"
 		delete(out, "kc")

@@ -4,7 +4,7 @@ var ropeShare = rule{
 	Definition: Definition{
 		Name: "rope-share", Title: "Wire rope: share of broken wires",
 		Quantities: []Input{
-			{Name: "wires", Title: "wires in the whole rope", Dimension: "number"},
+			{Name: "wires", Title: "wires in the whole rope, fillers left out", Dimension: "number"},
 			{Name: "broken", Title: "broken wires in one rope lay", Dimension: "number"},
 			{Name: "strand-wires", Title: "wires in one strand", Dimension: "number", Optional: true},
 			{Name: "strand", Title: "broken wires in the worst strand", Dimension: "number", Optional: true},
@@ -64,29 +64,32 @@ func judgeShare(m *measured) (Result, *Error) {
 }
 
 // ropeCounts are the counts at which ISO 4309:2010 discards a single-layer rope
-// of class M1 to M4 by its load-bearing outer wires: over 6 and over 30
-// diameters. Lay and drum as the words of the limit; the many-layer drum counts
-// alike for both lays. Lang lay of 51 to 75 wires was not in the reprint.
+// of class M1 to M4 by its load-bearing outer wires, over 6 and over 30
+// diameters: the words of the limit in order. On a drum of many layers both lays
+// count alike.
 var ropeCounts = map[[3]string][2]float64{
 	{"51-75", "regular", "single"}:   {3, 6},
+	{"51-75", "lang", "single"}:      {2, 3},
 	{"51-75", "regular", "multi"}:    {6, 12},
+	{"51-75", "lang", "multi"}:       {6, 12},
 	{"101-120", "regular", "single"}: {5, 10},
 	{"101-120", "lang", "single"}:    {2, 5},
 	{"101-120", "regular", "multi"}:  {10, 19},
+	{"101-120", "lang", "multi"}:     {10, 19},
 }
 
 var ropeISO = rule{
 	Definition: Definition{
 		Name: "rope-iso", Title: "Wire rope: broken wires by outer wires and lay",
 		Quantities: []Input{
-			{Name: "outer", Title: "load-bearing outer wires (6x19: 114)", Dimension: "word", Words: []string{"51-75", "101-120"}},
+			{Name: "outer", Title: "load-bearing outer wires (6x19: 114, but 6x19 Seale counts as 51-75)", Dimension: "word", Words: []string{"51-75", "101-120"}},
 			{Name: "short", Title: "broken wires in 6 rope diameters", Dimension: "number"},
 			{Name: "long", Title: "broken wires in 30 rope diameters", Dimension: "number"},
 			{Name: "lay", Title: "lay of the rope", Dimension: "word", Words: []string{"regular", "lang"}, Optional: true, Default: "regular"},
 			{Name: "drum", Title: "layers on the drum", Dimension: "word", Words: []string{"single", "multi"}, Optional: true, Default: "single"},
 		},
-		Formula: "beyond at 3 in 6 diameters or 6 in 30 (51-75 wires), 5 or 10 (101-120); Lang lay 2 or 5; many layers 6 or 12, 10 or 19",
-		Source:  "ISO 4309:2010, classes M1 to M4, read in a reprinted table",
+		Formula: "beyond at 3 in 6 diameters or 6 in 30 (51-75 wires), 5 or 10 (101-120); Lang lay 2 or 3, 2 or 5; many layers 6 or 12, 10 or 19",
+		Source:  "ISO 4309:2010, classes M1 to M4, read in a rope maker's reprint of its table",
 		Status:  Reprint, Caution: ropeCaution, Maker: "number",
 	},
 	bounds: map[string]bound{"short": {0, 1000}, "long": {0, 5000}},
@@ -95,16 +98,12 @@ var ropeISO = rule{
 		if long < short {
 			return Result{}, refuse("long", "fewer wires are broken in 30 diameters than in 6", "the longer length holds the shorter")
 		}
-		out, known := ropeCounts[[3]string{m.words["outer"], m.words["lay"], m.words["drum"]}]
-		maker, ok := m.maker("")
-		if !known && !ok {
-			return Result{}, refuse("lay", "Lang lay with "+m.words["outer"]+" wires on a drum of "+m.words["drum"]+" layers is not in the table read",
-				"ask the rope maker, or count by rope-wires")
-		}
+		out := ropeCounts[[3]string{m.words["outer"], m.words["lay"], m.words["drum"]}]
 		res := Result{Value: short, Unit: "wires", Limit: ptr(out[0]), Finding: Within}
 		both := wireCount(short) + " in 6 diameters and " + show(long, 0) + " in 30"
 		res.Text = both + ", fewer than the " + show(out[0], 0) + " and " + show(out[1], 0) + " of the ISO table."
 		res.Notes = []string{"A broken strand, or a wire broken in the valley between strands, takes the rope out too."}
+		maker, ok := m.maker("")
 		switch {
 		case ok:
 			own(&res, maker)
