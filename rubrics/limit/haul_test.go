@@ -15,6 +15,7 @@ func TestTieDownRating(t *testing.T) {
 		rows = append(rows, row{"TR09 " + kind, given("kind=" + kind), lb, "lb", Computed, nil})
 	}
 	check(t, "tie-down-rating", 0, rows)
+	check(t, "tie-down-rating", 0, []row{{"its mark", "kind=webbing 2 in; maker=1000 kg", 1000, "kg", Computed, nil}})
 	for _, kind := range tieDownKinds() {
 		if rating(kind) == 0 {
 			t.Errorf("%s has no rating", kind)
@@ -47,6 +48,9 @@ func TestSlingLeg(t *testing.T) {
 		{"section 5", "load=3000 lb; legs=2; angle=60 deg", 1732, "lb", Computed, nil},
 		{"plumb", "load=3000 lb; legs=1; angle=90 deg", 3000, "lb", Computed, nil},
 		{"at 30", "load=1000 kg; legs=2; angle=30 deg", 1000, "kg", Computed, nil},
+		{"tag", "load=10000 lb; legs=2; angle=45 deg; maker=7100 lb", 7071, "lb", Within, nil},
+		{"over its tag", "load=10000 lb; legs=2; angle=45 deg; maker=7000 lb", 7071, "lb", Beyond, nil},
+		{"tag, under 30", "load=1000 lb; legs=2; angle=29 deg; maker=7000 lb", 29, "deg", Beyond, nil},
 		{"under 30", "load=1000 lb; legs=2; angle=29 deg", 29, "deg", Beyond, map[string]float64{"load of one leg": 1031.33}},
 	})
 	res, _ := Compute("sling-leg", given("load=1000 lb; legs=4; angle=60 deg").values())

@@ -1,6 +1,7 @@
 package limit
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 )
@@ -152,4 +153,21 @@ func TestBacklash(t *testing.T) {
 		t.Errorf("MT12: %v %q", err, res.Notes)
 	}
 	refuses(t, "backlash", []refusal{{"machine=mill; middle=12 in", "middle", "between"}, {"machine=saw; middle=0.01 in", "machine", "mill, lathe-cross, cnc"}})
+}
+
+// Exactly N and exactly 2 N, scaled over any length, must not be decided by the
+// rounding of floats: axis-vertical is 0.02 mm over 300 mm.
+func TestLatheEdge(t *testing.T) {
+	for k := 1; k <= 60; k++ {
+		g := map[string]string{"check": "axis-vertical", "over": fmt.Sprintf("%d mm", 30*k)}
+		for of, want := range map[string]Finding{
+			fmt.Sprintf("%de-3 mm", 2*k): Within, fmt.Sprintf("%de-9 mm", 2000000*k+1): Watch,
+			fmt.Sprintf("%de-3 mm", 4*k): Watch, fmt.Sprintf("%de-9 mm", 4000000*k+1): Beyond,
+		} {
+			g["measured"] = of
+			if res, err := Compute("lathe-geometry", g); err != nil || res.Finding != want {
+				t.Errorf("%v: %v %s, want %s", g, err, res.Finding, want)
+			}
+		}
+	}
 }
