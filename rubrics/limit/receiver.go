@@ -1,5 +1,7 @@
 package limit
 
+const receiverSource = "29 CFR 1917.155(b) and 30 CFR 57.13011; 29 CFR 1910.169(b)(3)(i), read in the Washington mirror, WAC 296-24-94003"
+
 var receiverPressure = rule{
 	Definition: Definition{
 		Name: "receiver-pressure", Title: "Air receiver: highest pressure reached",
@@ -8,7 +10,7 @@ var receiverPressure = rule{
 			{Name: "reached", Title: "highest gauge pressure reached", Dimension: "pressure", Unit: "psi", Metric: "bar"},
 		},
 		Formula: "reached / mawp x 100; beyond over 110 %, watch over 100 %",
-		Source:  "29 CFR 1917.155(b) and 30 CFR 57.13011; 29 CFR 1910.169(b)(3)(i), read in the Washington mirror, WAC 296-24-94003",
+		Source:  receiverSource,
 		Status:  Published,
 		Caution: "Never pressure-test a receiver. Rust, dents, weld repairs, no data plate or no working pressure on it: do not pressurise, ask a pressure-vessel inspector. " +
 			"No valve may stand between the tank and its safety valve. Local boiler law may need registration.",
@@ -34,5 +36,58 @@ var receiverPressure = rule{
 			res.Text = "It reached " + m.in(m.n("reached"), "reached") + ", " + show(share, 1) + " % of the working pressure: only a safety valve that is blowing may let it there."
 		}
 		return res, nil
+	},
+}
+
+const receiverCaution = "Never pressure-test a receiver, never set or plug its safety valve. Rust, dents, weld repairs or no data plate: do not pressurise, ask a pressure-vessel inspector."
+
+var reliefSetting = rule{
+	Definition: Definition{
+		Name: "relief-setting", Title: "Air receiver: setting of its safety valve",
+		Quantities: []Input{
+			{Name: "mawp", Title: "maximum allowable working pressure by its plate", Dimension: "pressure", Unit: "psi", Metric: "bar"},
+			{Name: "set", Title: "set pressure stamped on the safety valve", Dimension: "pressure", Unit: "psi", Metric: "bar"},
+		},
+		Formula: "beyond when set over mawp (from memory), by rule when over 110 % of it",
+		Source:  "practice after ASME VIII, from memory",
+		Status:  Memory, Caution: receiverCaution,
+	},
+	bounds: map[string]bound{"mawp": {1, 10000}, "set": {1, 20000}},
+	judge: func(m *measured) (Result, *Error) {
+		mawp, set := m.n("mawp"), m.n("set")
+		if set > 10*mawp {
+			return Result{}, refuse("set", m.in(set, "set")+" is more than ten times the working pressure", "check both units")
+		}
+		res := Result{Finding: Within}
+		m.hold(&res, set, mawp, "set")
+		res.Text = "The valve is set to " + m.in(set, "set") + ", not over the " + m.in(mawp, "set") + " of the plate."
+		switch opens := "The valve opens only at " + m.in(set, "set"); {
+		case more(set, 1.1*mawp):
+			m.hold(&res, set, 1.1*mawp, "set")
+			res.Finding, res.Status, res.Source = Beyond, Published, receiverSource
+			res.Text = opens + ": it cannot keep the tank to 110 % of its plate's " + m.in(mawp, "set") + "."
+		case more(set, mawp):
+			res.Finding, res.Text = Beyond, opens+", over the "+m.in(mawp, "set")+" of the plate: it is the wrong valve."
+		}
+		return res, nil
+	},
+}
+
+var receiverValve = rule{
+	Definition: Definition{
+		Name: "receiver-valve", Title: "Air receiver: nothing between tank and safety valve",
+		Quantities: []Input{
+			{Name: "between", Title: "what stands between tank and safety valve", Dimension: "word", Words: []string{"none", "valve"}},
+		},
+		Formula: "beyond when a valve stands between them",
+		Source:  "29 CFR 1917.155(b)(2); 29 CFR 1910.169(b)(3)",
+		Status:  Published, Caution: receiverCaution,
+	},
+	judge: func(m *measured) (Result, *Error) {
+		if m.words["between"] == "valve" {
+			return Result{Value: 1, Unit: "valves", Limit: ptr(0), Finding: Beyond,
+				Text: "A valve stands between tank and safety valve: shut, it leaves the tank without one."}, nil
+		}
+		return Result{Unit: "valves", Limit: ptr(0), Finding: Within, Text: "No valve stands between tank and safety valve."}, nil
 	},
 }
