@@ -30,8 +30,9 @@ func checksOf(r *appraisal.Rubric) (out []*appraisal.Check) {
 
 func TestFloors(t *testing.T) {
 	floors := map[string]struct{ checks, danger, limits int }{
-		"two-post-lift": {45, 25, 8},
-		"h-frame-press": {26, 14, 3},
+		"two-post-lift":  {45, 25, 8},
+		"h-frame-press":  {26, 14, 3},
+		"four-post-lift": {45, 25, 8},
 	}
 	seen := 0
 	for _, r := range load(t) {
@@ -136,8 +137,9 @@ func TestLimitsCompute(t *testing.T) {
 // where it can't be, a danger check takes its place, so that nothing reads as proven.
 func TestNotShownIsNotProven(t *testing.T) {
 	stand := map[string][3]string{
-		"two-post-lift": {"standing", "taken-down", "never-shown-running"},
-		"h-frame-press": {"shown", "laid-down", "never-shown-working"},
+		"two-post-lift":  {"standing", "taken-down", "never-shown-running"},
+		"four-post-lift": {"standing", "taken-down", "never-shown-running"},
+		"h-frame-press":  {"shown", "laid-down", "never-shown-working"},
 	}
 	for _, r := range load(t) {
 		want, ok := stand[r.ID]
