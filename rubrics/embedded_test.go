@@ -33,6 +33,7 @@ func TestFloors(t *testing.T) {
 		"two-post-lift":  {45, 25, 8},
 		"h-frame-press":  {26, 14, 3},
 		"four-post-lift": {45, 25, 8},
+		"scissor-lift":   {38, 18, 7},
 	}
 	seen := 0
 	for _, r := range load(t) {
@@ -139,6 +140,7 @@ func TestNotShownIsNotProven(t *testing.T) {
 	stand := map[string][3]string{
 		"two-post-lift":  {"standing", "taken-down", "never-shown-running"},
 		"four-post-lift": {"standing", "taken-down", "never-shown-running"},
+		"scissor-lift":   {"standing", "disconnected", "never-shown-running"},
 		"h-frame-press":  {"shown", "laid-down", "never-shown-working"},
 	}
 	for _, r := range load(t) {
