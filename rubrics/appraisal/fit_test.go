@@ -146,6 +146,7 @@ func TestFitPoints(t *testing.T) {
 		}, 0, "36 in to work around it is common practice", ""},
 
 		{"slab of a lift", "slab", NotKnown, lift, func(f *File, s *Site) { s.Slab, s.SlabStrength = told2("6 in"), told2("4000 psi") }, 0, "manual", ""},
+		{"slab of a lift a little thin", "slab", NotKnown, func(r *Rubric) { lift(r); r.Needs.Slab.Thickness = 4.25 }, func(f *File, s *Site) { s.Slab = told2("4 in") }, 4, "4.25 in", "site.slab_strength"},
 		{"thin slab of a lift", "slab", WithWork, lift, func(f *File, s *Site) { s.Slab = told2("3 in") }, 3, "manual", ""},
 		{"slab of a machine", "slab", Fits, nil, func(f *File, s *Site) { s.Slab = told2("6 in") }, 6, "common practice", ""},
 		{"weak concrete", "slab", WithWork, nil, func(f *File, s *Site) { s.Slab, s.SlabStrength = told2("6 in"), told2("2500 psi") }, 2500, "3,000 psi", ""},

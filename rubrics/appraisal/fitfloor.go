@@ -7,6 +7,9 @@ import (
 	"asfound/rubrics/limit"
 )
 
+// manyPads is the most feet the limit floor-load takes.
+const manyPads = 40
+
 // bearing is what the floor carries: stress beneath the pads on concrete, weight
 // spread over the footprint on wood.
 func (h *holding) bearing() trial {
@@ -21,7 +24,8 @@ func (h *holding) bearing() trial {
 	foot := float64(m.length.span.Likely * m.width.span.Likely)
 	pads, area := h.needs.Pads, h.needs.PadArea
 	if pads == 0 || area == 0 {
-		pads, area = 1, foot
+		// Without feet that are known, all of the footprint carries.
+		pads, area = manyPads, foot/manyPads
 	}
 	return h.span(&m.weight, func(at Quantity) trial {
 		return try("floor-load", map[string]string{
@@ -30,6 +34,9 @@ func (h *holding) bearing() trial {
 		})
 	})
 }
+
+// nearly is how much of the usual thickness does not yet rule a slab out (judgement).
+const nearly = 0.9
 
 // slab holds the concrete against what the kind usually asks for. A thin one
 // lacks; that a lift may be anchored in it only its manual says.
@@ -51,7 +58,7 @@ func (h *holding) slab() (FitPoint, standing) {
 		trials = append(trials, h.against("slab", fmt.Sprintf("The concrete has %s; the kind usually asks for %s.", written(*strength), h.say(need.Strength, "psi")),
 			figure{sizeIn(strength, "psi"), need.Strength, "psi", limit.Practice, source}))
 	}
-	if h.needs.Arms > 0 {
+	if h.needs.Arms > 0 && trials[0].standing == passes {
 		given := map[string]string{"thickness": quantityText(*thick)}
 		if strength != nil {
 			given["strength"] = quantityText(*strength)
@@ -59,13 +66,15 @@ func (h *holding) slab() (FitPoint, standing) {
 		trials = append(trials, try("slab", given))
 	}
 	if h.lifts() {
-		// Thickness and strength by common practice clear no lift.
+		// Thickness and strength by common practice clear no lift, and rule none out by
+		// a little.
+		near := sizeIn(thick, "in") >= nearly*need.Thickness
 		for i := range trials {
-			if trials[i].standing == passes {
+			if trials[i].standing == passes || (i == 0 && near) {
 				trials[i].standing = open
 			}
 		}
-		if strength == nil {
+		if strength == nil && trials[0].standing == open {
 			trials[0].missing = []string{"site.slab_strength"}
 		}
 		return settle(id, title, trials, "Whether a lift may be anchored in it, the maker's manual says, or an engineer: reinforcement, age, cracks, joints and edges count too.")

@@ -49,7 +49,8 @@ func (h *holding) raised(room *Quantity) trial {
 	})
 }
 
-// door asks whether every piece goes through, upright as it is moved.
+// door asks whether the widest and the tallest piece go through, upright as they
+// are moved; then all do.
 func (h *holding) door() (FitPoint, standing) {
 	const id, title = "door", "Door"
 	var missing []string
@@ -62,41 +63,52 @@ func (h *holding) door() (FitPoint, standing) {
 	if len(missing) > 0 {
 		return settle(id, title, []trial{missed("How wide and high is the opening of the door, and of every door on the way?", missing...)}, "")
 	}
-	var trials []trial
-	also := ""
-	for _, p := range h.pieces() {
-		list := h.through(p)
-		trials = append(trials, list...)
-		for i := range list {
-			if list[i].standing >= lacks && also == "" {
-				also = h.otherway(p)
-			}
+	var widest, tallest *moved
+	load := h.pieces()
+	for i := range load {
+		p := &load[i]
+		if widest == nil || p.across().span.High > widest.across().span.High {
+			widest = p
+		}
+		if tallest == nil || p.height.span.High > tallest.height.span.High {
+			tallest = p
 		}
 	}
-	if len(trials) == 0 {
+	if widest == nil {
 		return settle(id, title, []trial{missed("No piece of it applies to what was told about it.")}, "")
 	}
-	return settle(id, title, trials, also)
-}
-
-// through holds one piece against width and height of the door.
-func (h *holding) through(p moved) []trial {
-	across := p.width
-	if p.length.span.Likely < p.width.span.Likely {
-		across = p.length
-	}
-	one := func(name string, door *Quantity, s *sized) trial {
+	one := func(name, most string, door *Quantity, p *moved, s *sized) trial {
 		t := h.span(s, func(at Quantity) trial {
 			return try(name, map[string]string{"machine": quantityText(at), "door": quantityText(*door)})
 		})
-		t.text = p.Title + ": " + t.text
+		if len(load) > 1 {
+			t.text = fmt.Sprintf("%s piece, %s: %s", most, lowerFirst(p.Title), t.text)
+		}
 		return t
 	}
-	return []trial{one("door-width", h.site.DoorWidth, &across), one("door-height", h.site.DoorHeight, &p.height)}
+	width := one("door-width", "Widest", h.site.DoorWidth, widest, widest.across())
+	height := one("door-height", "Tallest", h.site.DoorHeight, tallest, &tallest.height)
+	also := ""
+	switch {
+	case width.standing >= lacks:
+		also = h.otherway(widest)
+	case height.standing >= lacks:
+		also = h.otherway(tallest)
+	}
+	return settle(id, title, []trial{width, height}, also)
+}
+
+// across is the side of a piece that goes through the width of a door: the
+// shorter one of its footprint.
+func (p *moved) across() *sized {
+	if p.length.span.Likely < p.width.span.Likely {
+		return &p.length
+	}
+	return &p.width
 }
 
 // otherway says what else may be tried with a piece that does not go through.
-func (h *holding) otherway(p moved) string {
+func (h *holding) otherway(p *moved) string {
 	if p.TopHeavy {
 		return "It is top-heavy and is not tilted to get it through. Ask what comes off (table, head, guards, handles): " + p.Handling
 	}

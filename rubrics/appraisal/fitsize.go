@@ -106,9 +106,12 @@ func (h *holding) read(x float64, u string) (float64, string) {
 // in is such a figure, rounded as a person would write it.
 func (h *holding) in(x float64, u string) Quantity {
 	x, u = h.read(x, u)
-	switch u {
-	case "hp":
+	quarters := float64(x * 4)
+	switch {
+	case u == "hp", u == "in" && quarters == math.Floor(quarters):
 		return Quantity{x, u}
+	}
+	switch u {
 	case "in", "ft", "m", "bar", "MPa", "A", "%":
 		return Quantity{tenths(x), u}
 	}

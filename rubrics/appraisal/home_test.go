@@ -43,7 +43,7 @@ func TestHomePoints(t *testing.T) {
 		says, missing       string
 	}{
 		{"TR01", "tie-downs", Fits, lathe, func(f *File, h *Haulage) { h.TieDowns = map[string]int{"chain 3/8 grade 43": 4} }, 4, "Four tie-downs in all", ""},
-		{"TR03", "tie-downs", WithWork, lathe, func(f *File, h *Haulage) { h.TieDowns = map[string]int{"webbing 2 in": 2} }, 2, "to be bought or borrowed", ""},
+		{"TR03", "tie-downs", WithWork, lathe, func(f *File, h *Haulage) { h.TieDowns = map[string]int{"webbing 2 in": 2} }, 2, "To be bought or borrowed", ""},
 		{"TR04", "tie-downs", NotKnown, func(r *Rubric) {
 			r.Body.Weight, r.Body.Pieces[0].Length, r.Body.Pieces[0].TopHeavy = Span{1000, 1100, 1100}, 60, false
 		}, func(f *File, h *Haulage) {}, 1, "One tie-down in all", "haul.tie_downs"},
@@ -51,7 +51,7 @@ func TestHomePoints(t *testing.T) {
 			r.Body.Weight, r.Body.Pieces[0].Length, r.Body.Pieces[0].TopHeavy = Span{1500, 1500, 1500}, 48, false
 		}, func(f *File, h *Haulage) {}, 2, "Two tie-downs in all", ""},
 		{"TR06", "tie-downs", NotKnown, func(r *Rubric) { r.Body.Pieces[0].Length, r.Body.Pieces[0].TopHeavy = 144, false }, func(f *File, h *Haulage) {}, 3, "Three tie-downs in all", ""},
-		{"TR09", "tie-downs", WithWork, lathe, func(f *File, h *Haulage) { h.TieDowns = map[string]int{"chain 3/8 unmarked": 1} }, 2, "to be bought", ""},
+		{"TR09", "tie-downs", WithWork, lathe, func(f *File, h *Haulage) { h.TieDowns = map[string]int{"chain 3/8 unmarked": 1} }, 2, "To be bought", ""},
 
 		{"TR13", "tongue", NotKnown, lathe, func(f *File, h *Haulage) { plates(h); h.Trailer.Axle = nil }, 12.5, "640 lb to 960 lb", "haul.trailer.axle"},
 		// By hand: (640 - 250) x 144 / 4,200 and (960 - 250) x 144 / 4,200; the worked

@@ -34,7 +34,11 @@ func (h *holding) pieces() []moved {
 			if of.told != nil && p.Count == 1 && p.Share >= wholeShare {
 				return *of
 			}
-			return sized{span: Span{usual, usual, usual}, unit: "in", field: of.field, text: of.text}
+			s := sized{span: Span{usual, usual, usual}, unit: "in", field: of.field, text: of.text}
+			if p.Share < wholeShare {
+				s.text += " of the piece"
+			}
+			return s
 		}
 		one.length, one.width, one.height = take(&m.length, p.Length), take(&m.width, p.Width), take(&m.height, p.Height)
 		out = append(out, one)

@@ -55,7 +55,7 @@ func (w *ride) payload() []trial {
 			fields = append(fields, "haul.trailer.empty")
 		}
 		burden = w.laden(trailer.Empty).plus(0, tongueShare)
-		says = fmt.Sprintf("With %s of the loaded trailer on the tongue. ", "12.5 %")
+		says = " Reckoned with 12.5 % of the loaded trailer on the tongue."
 	}
 	if len(fields) > 0 {
 		return []trial{missed("What the truck may weigh by its door plate, what it weighs empty, and what people and tools weigh, tell what is left for the load.", fields...)}
@@ -65,7 +65,7 @@ func (w *ride) payload() []trial {
 			"rated": quantityText(*truck.Rated), "empty": quantityText(*truck.Empty), "people": quantityText(*truck.People), "tongue": quantityText(at),
 		})
 	})
-	t.text = says + t.text
+	t.text += says
 	return []trial{t}
 }
 

@@ -14,9 +14,47 @@ const (
 	boughtChain = "chain 3/8 grade 43"
 )
 
-// topHeavyTies is how many direct tie-downs a top-heavy piece gets: one to each
-// corner, common practice, whatever the rule's least.
-const topHeavyTies = 4
+// Common practice beyond the rule's least: a top-heavy piece gets a direct tie-down
+// to each corner, a light one two; alike pieces that two people carry go as one
+// bundle.
+const (
+	topHeavyTies  = 4
+	lightTopHeavy = 2
+	lightWeight   = 1100 // lb, where 49 CFR 393.110 asks for more too
+	bundleWeight  = 150  // lb of one, at its likely weight
+)
+
+// lashed is what is tied as one: a piece, or a bundle of alike ones.
+type lashed struct {
+	*moved
+	weight float64 // lb, at its largest
+	count  int
+}
+
+func (w *ride) lashed() []lashed {
+	var out []lashed
+	for i := range w.load {
+		p := &w.load[i]
+		l := lashed{p, p.weight.span.High, p.Count}
+		if p.Count > 1 && !p.TopHeavy && p.weight.span.Likely <= bundleWeight {
+			l.weight, l.count = float64(l.weight*float64(p.Count)), 1
+		}
+		out = append(out, l)
+	}
+	sort.SliceStable(out, func(a, b int) bool { return out[a].weight > out[b].weight })
+	return out
+}
+
+// practice is how many tie-downs common practice gives it.
+func (l *lashed) practice() int {
+	switch {
+	case !l.TopHeavy:
+		return 0
+	case l.weight > lightWeight:
+		return topHeavyTies
+	}
+	return lightTopHeavy
+}
 
 // tied is what one kind of own tie-down gives to the load.
 type tied struct {
@@ -62,11 +100,9 @@ func (w *ride) tie() tying {
 	}
 	sort.SliceStable(own, func(a, b int) bool { return own[a].wll > own[b].wll })
 	used := map[string]int{}
-	load := append([]moved(nil), w.load...)
-	sort.SliceStable(load, func(a, b int) bool { return load[a].weight.span.High > load[b].weight.span.High })
+	load := w.lashed()
 	for i := range load {
 		p := &load[i]
-		weight := p.weight.span.High
 		rule := w.rule(p, "", 0)
 		if i == 0 {
 			t.trial = rule
@@ -75,14 +111,11 @@ func (w *ride) tie() tying {
 			t.standing, t.text = open, rule.text
 			return t
 		}
-		want := int(rule.limit.Value)
-		if p.TopHeavy {
-			want = max(want, topHeavyTies)
-		}
-		for range p.Count {
+		want := max(int(rule.limit.Value), p.practice())
+		for range p.count {
 			need, held := want, 0.0
 			for k := range own {
-				for own[k].left > 0 && own[k].wll > 0 && (need > 0 || held < weight) {
+				for own[k].left > 0 && own[k].wll > 0 && (need > 0 || held < p.weight) {
 					own[k].left--
 					used[own[k].kind]++
 					held += own[k].wll
@@ -90,10 +123,10 @@ func (w *ride) tie() tying {
 				}
 			}
 			t.total += want
-			t.buy(max(need, 0), weight-held)
+			t.buy(max(need, 0), p.weight-held)
 		}
-		if i == 0 && want > 0 {
-			t.each = weight / float64(want)
+		if i == 0 {
+			t.each = p.weight / float64(max(want, 1))
 		}
 	}
 	for _, o := range own {
@@ -124,10 +157,10 @@ func (t *tying) buy(n int, rest float64) {
 
 // rule is 49 CFR 393.110 for one piece, not blocked in front; wll and count hold
 // the own ones against it.
-func (w *ride) rule(p *moved, wll string, count int) trial {
-	weight := w.in(p.weight.span.High, "lb")
-	if p.weight.told != nil {
-		weight = *p.weight.told
+func (w *ride) rule(p *lashed, wll string, count int) trial {
+	weight := w.in(p.weight, "lb")
+	if told := p.moved.weight.told; told != nil {
+		weight = *told
 	}
 	given := map[string]string{
 		"weight": quantityText(weight), "length": quantityText(Quantity{round4(p.length.span.High / 12), "ft"}), "blocked": "no", "tie": "direct",
@@ -138,25 +171,25 @@ func (w *ride) rule(p *moved, wll string, count int) trial {
 	return try("tie-downs", given)
 }
 
-func (w *ride) tieFinding(t *tying, load []moved) {
+func (w *ride) tieFinding(t *tying, load []lashed) {
 	if len(load) == 0 {
 		t.trial = missed("No piece of it applies to what was told about it.")
 		return
 	}
 	top := &load[0]
 	text := fmt.Sprintf("%s in all, each for at least %s on the heaviest piece (direct, not blocked in front).", count(t.total, "tie-down"), w.say(t.each, "lb"))
-	if top.TopHeavy {
+	if top.practice() == topHeavyTies {
 		text += " Four to a top-heavy piece, one to each corner, is common practice beyond the rule's least."
 	}
 	switch {
 	case !t.set:
 		t.trial = trial{standing: open, text: t.text + " " + text, limit: t.limit, missing: []string{"haul.tie_downs"}}
 	case t.straps+t.chains > 0:
-		t.trial = trial{standing: lacks, text: text + fmt.Sprintf(" Of these %d are to be bought or borrowed.", t.straps+t.chains), limit: t.limit}
+		t.trial = trial{standing: lacks, text: text + fmt.Sprintf(" To be bought or borrowed: %s.", spelled(t.straps+t.chains)), limit: t.limit}
 	default:
 		t.trial = trial{text: text + " Your own do.", limit: t.limit}
 		for _, o := range t.own {
-			if o.count >= topHeavyTies || !top.TopHeavy {
+			if o.count >= top.practice() {
 				if held := w.rule(top, quantityText(Quantity{strength(o.kind), "lb"}), o.count); held.limit != nil && held.standing == passes {
 					t.limit = held.limit
 				}
