@@ -180,6 +180,7 @@ const general = {
   import: "/comparables/import?kind=two-post-lift",
   prices: "/prices",
   settings: "/settings",
+  shop: "/shop",
   backup: "/backup",
   nowhere: "/no/such/page",
 };
@@ -190,6 +191,8 @@ const ofListing = (id: string, check: string) => ({
   result: `/listing/${id}/result`,
   estimate: `/listing/${id}/estimate`,
   offer: `/listing/${id}/offer`,
+  fit: `/listing/${id}/fit`,
+  home: `/listing/${id}/home`,
 });
 
 test("an empty shop", async () => {
