@@ -226,6 +226,30 @@ test("a shop with listings", async () => {
   await lookAt("demo", { ...general, ...ofListing(demo, "cable-diameter") }, [light, dark, narrow]);
 });
 
+test("a shop that is told, with points that fit, need work and do not", async () => {
+  await open("/shop");
+  await fill(page, "Ceiling", "8");
+  await fill(page, "Door, clear width", "120");
+  await fill(page, "Door, clear height", "108");
+  await fill(page, "Concrete, thickness", "3");
+  await expect(page.locator(".strip-undo")).toContainText("Concrete, thickness");
+  const { fit, home } = ofListing(demo, "cable-diameter");
+  await open(fit);
+  for (const [title, finding] of Object.entries({
+    Ceiling: "does not fit",
+    Slab: "with work",
+    Door: "fits",
+  })) {
+    const row = page.locator("summary", { hasText: title }).first();
+    await expect(row).toContainText(finding, { timeout: 20_000 });
+  }
+  await lookAt("told", { shop: "/shop", fit, home, estimate: `/listing/${demo}/estimate` }, [
+    light,
+    dark,
+    narrow,
+  ]);
+});
+
 const table = [
   "Name;Builder;Sold price;Ask;Sold on;Built;Load;State;Remarks",
   "Invented lift, no. 1;Invented Works;1.234,50;1.900;03.02.2025;2014;9000 lb;good;with its manual",
