@@ -20,7 +20,7 @@ func TestDefinitions(t *testing.T) {
 	if !sort.SliceIsSorted(all, func(i, j int) bool { return all[i].Name < all[j].Name }) {
 		t.Error("not sorted by name")
 	}
-	slug := regexp.MustCompile(`^[a-z]+(-[a-z]+)*$`)
+	slug := regexp.MustCompile(`^[a-z]+(-[a-z0-9]+)*$`)
 	standing := map[Status]bool{Published: true, Reprint: true, Practice: true, Memory: true, Physics: true}
 	seen := map[string]bool{}
 	for _, d := range all {
@@ -76,7 +76,7 @@ func TestDefinitions(t *testing.T) {
 }
 
 func TestUnknownLimit(t *testing.T) {
-	if _, err := Compute("rope-colour", nil); err == nil || !strings.Contains(err.Error(), "it is one of anchor-breakout") {
+	if _, err := Compute("rope-colour", nil); err == nil || !strings.Contains(err.Error(), "it is one of air-leak, anchor-") {
 		t.Error(err)
 	}
 	refuses(t, "press-set", []refusal{{"", "growth", "missing"}, {"growth=1e309 in", "growth", "too large"}, {"growth=NaN in", "growth", "no number"}})
