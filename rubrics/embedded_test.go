@@ -206,7 +206,7 @@ func TestPricesAreUsedAndDated(t *testing.T) {
 }
 
 func TestReportText(t *testing.T) {
-	rep := report(&appraisal.Rubric{
+	rep := Describe(&appraisal.Rubric{
 		ID: "x", Kind: "X", Version: 1,
 		Remedies:     []appraisal.Remedy{{ID: "free", Ways: []appraisal.Way{{ID: "gift"}}}},
 		Preparations: []appraisal.Preparation{{ID: "idle"}},
