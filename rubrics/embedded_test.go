@@ -32,6 +32,8 @@ func TestFloors(t *testing.T) {
 	floors := map[string]struct{ checks, danger, limits int }{
 		"two-post-lift": {27, 15, 8},
 		"h-frame-press": {21, 10, 3},
+
+		"cnc-machining-centre": {45, 10, 7},
 	}
 	seen := 0
 	for _, r := range load(t) {
@@ -98,6 +100,11 @@ func TestLimitsCompute(t *testing.T) {
 		"slab":             {"thickness": "4 1/2 in", "strength": "3000 psi"},
 		"press-force":      {"bore": "2 1/2 in", "pressure": "8000 psi", "rated": "20 short ton"},
 		"press-relief":     {"rated": "20 short ton", "opens": "22 short ton"},
+		"drawbar-pull":     {"taper": "40", "pull": "1700 lbf", "book": "1950 lbf"},
+		"mill-geometry":    {"measured": "0.001 in", "over": "12 in"},
+		"backlash":         {"middle": "0.0006 in", "end": "0.0003 in"},
+		"tram":             {"reading": "0.0005 in", "sweep": "10 in"},
+		"circularity":      {"largest": "2.0003 in", "smallest": "1.9999 in"},
 	}
 	used := map[string]bool{}
 	for _, r := range load(t) {
@@ -135,6 +142,8 @@ func TestNotShownIsNotProven(t *testing.T) {
 	stand := map[string][3]string{
 		"two-post-lift": {"standing", "taken-down", "never-shown-running"},
 		"h-frame-press": {"shown", "laid-down", "never-shown-working"},
+
+		"cnc-machining-centre": {"shown", "not-connected", "never-shown-running"},
 	}
 	for _, r := range load(t) {
 		want, ok := stand[r.ID]
