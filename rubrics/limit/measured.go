@@ -54,6 +54,9 @@ func (r *rule) measure(given map[string]string) (*measured, *Error) {
 			return nil, err
 		}
 	}
+	if r.Maker == "" { // then "maker" may be a quantity of its own
+		return m, nil
+	}
 	return m, r.takeMaker(m, strings.TrimSpace(given[makerKey]))
 }
 
@@ -174,9 +177,11 @@ func as(q *Input) string {
 }
 
 func choose(q *Input, text string) (string, *Error) {
+	spoken := strings.ReplaceAll(strings.Join(strings.Fields(text), " "), "-", " ")
 	for _, w := range q.Words {
-		// A wire size may stand without "AWG".
-		if strings.EqualFold(w, text) || strings.EqualFold(strings.TrimSuffix(w, " AWG"), text) {
+		// A wire size may stand without "AWG", and "1-1/8" may be written "1 1/8".
+		plain := strings.ReplaceAll(w, "-", " ")
+		if strings.EqualFold(plain, spoken) || strings.EqualFold(strings.TrimSuffix(plain, " AWG"), spoken) {
 			return w, nil
 		}
 	}
@@ -246,6 +251,14 @@ func quote(s string) string {
 func (m *measured) figure(title string, n float64, name string) Figure {
 	v, u := m.to(n, name)
 	return Figure{Title: title, Value: v, Unit: u}
+}
+
+// hold puts a value and its limit into the result, in the unit that the named
+// quantity was entered in.
+func (m *measured) hold(res *Result, value, limit float64, name string) {
+	res.Value, res.Unit = m.to(value, name)
+	at, _ := m.to(limit, name)
+	res.Limit = ptr(at)
 }
 
 func ptr(x float64) *float64 { return &x }

@@ -35,7 +35,7 @@ func TestDefinitions(t *testing.T) {
 			t.Errorf("%s: maker's limit of dimension %q", d.Name, d.Maker)
 		}
 		for _, q := range d.Quantities {
-			if q.Title == "" || !slug.MatchString(q.Name) || q.Name == makerKey {
+			if q.Title == "" || !slug.MatchString(q.Name) || (q.Name == makerKey && d.Maker != "") {
 				t.Errorf("%s: quantity %q", d.Name, q.Name)
 			}
 			if q.Dimension == "word" {
@@ -91,7 +91,7 @@ func likely(t *rapid.T, d *Definition) map[string]string {
 	}
 	ranges := map[string][2]float64{
 		"length": {0.3, 12}, "mass": {500, 12000}, "pressure": {100, 4000}, "force": {10, 60}, "flow": {1, 10},
-		"speed": {10, 30}, "voltage": {100, 480}, "power": {0.5, 30}, "time": {1, 90}, "threads": {8, 32}, "share": {1, 95},
+		"speed": {10, 30}, "voltage": {100, 480}, "power": {0.5, 30}, "time": {1, 90}, "threads": {8, 32}, "share": {1, 95}, "area": {100, 2000}, "angle": {0, 120},
 	}
 	for _, q := range d.Quantities {
 		if q.Optional && rapid.Bool().Draw(t, "leave out "+q.Name) {
@@ -127,8 +127,33 @@ func likely(t *rapid.T, d *Definition) map[string]string {
 		row := rapid.SampledFrom(threads).Draw(t, "row")
 		out["diameter"], out["pitch"] = fmt.Sprint(row.majorMM())+" mm", fmt.Sprint(row.pitchMM())+" mm"
 		delete(out, "tpi")
-	case "anchor-breakout":
+	case "rope-baseline":
+		baseline := number(0.2, 1, "baseline")
+		out["baseline"] = fmt.Sprint(baseline) + " in"
+		tie("measured", baseline, 0.6, 1.2)
+	case "rope-share":
+		out["wires"], out["strand-wires"] = "114", "19"
+	case "hoist-chain":
+		out["length"] = "10 in"
+		tie("measured", 10, 0.992, 1.06)
+	case "link-size":
+		row := rapid.SampledFrom(linkTable).Draw(t, "row")
+		out["chain"] = row.size
+		tie("measured", row.nominal/64, 0.7, 1)
+	case "lift-standard":
+		out["made"] = fmt.Sprint(rapid.IntRange(1960, 2025).Draw(t, "made"))
+	case "press-distance":
+		if out["device"] == "full-revolution" {
+			delete(out, "stop")
+		} else {
+			delete(out, "rpm")
+			delete(out, "points")
+		}
+	case "grinder-gap":
+		tie("gap", 1, 0, 0.4)
+	case "anchor-breakout", "anchor-group":
 		out["strength"] = "3000 psi"
+		delete(out, "kc")
 	case "lift-time":
 		out["stroke"], out["bore"] = "36 in", "2.5 in"
 	}
