@@ -32,7 +32,7 @@ func TestFloors(t *testing.T) {
 	floors := map[string]struct{ checks, danger, limits int }{
 		"two-post-lift":  {27, 15, 8},
 		"h-frame-press":  {21, 10, 3},
-		"air-compressor": {36, 11, 1},
+		"air-compressor": {36, 11, 4},
 	}
 	seen := 0
 	for _, r := range load(t) {
@@ -100,6 +100,9 @@ func TestLimitsCompute(t *testing.T) {
 		"press-force":       {"bore": "2 1/2 in", "pressure": "8000 psi", "rated": "20 short ton"},
 		"press-relief":      {"rated": "20 short ton", "opens": "22 short ton"},
 		"receiver-pressure": {"mawp": "150 psi", "reached": "135 psi"},
+		"receiver-valve":    {"between": "none"},
+		"relief-setting":    {"mawp": "150 psi", "set": "150 psi"},
+		"belt-guard":        {"height": "2 ft", "guarded": "yes"},
 	}
 	used := map[string]bool{}
 	for _, r := range load(t) {
