@@ -48,10 +48,11 @@ func Check(name string, src []byte) (Report, error) {
 	if err != nil {
 		return Report{}, err
 	}
-	return report(&r, o.Parts), nil
+	return Describe(&r, o.Parts), nil
 }
 
-func report(r *appraisal.Rubric, parts []appraisal.Part) Report {
+// Describe reports what a rubric holds; parts is the price book its ways are priced by.
+func Describe(r *appraisal.Rubric, parts []appraisal.Part) Report {
 	out := Report{
 		ID: r.ID, Kind: r.Kind, Version: r.Version, Sections: []SectionReport{},
 		WithoutRemedy: []string{}, WithoutPrice: []string{}, Unused: []string{},
@@ -68,9 +69,9 @@ func report(r *appraisal.Rubric, parts []appraisal.Part) Report {
 			if c.Hazard == "danger" {
 				row.Danger++
 			}
-			for _, word := range gradeOrder[2:] {
-				used[remedyOf(c.Remedies, word)] = true
-				if gradeText(c.Grades, word) != "" && !leadsOn(c.Remedies, word) {
+			for _, word := range appraisal.GradeOrder[2:] {
+				used[appraisal.RemedyOf(c.Remedies, word)] = true
+				if appraisal.GradeText(c.Grades, word) != "" && !leadsOn(c.Remedies, word) {
 					out.WithoutRemedy = append(out.WithoutRemedy, c.ID+": "+word)
 				}
 			}
