@@ -34,6 +34,7 @@ func TestFloors(t *testing.T) {
 		"h-frame-press":        {21, 10, 3},
 		"cnc-machining-centre": {45, 10, 7},
 		"air-compressor":       {36, 11, 4},
+		"engine-lathe":         {50, 6, 11},
 	}
 	seen := 0
 	for _, r := range load(t) {
@@ -109,6 +110,10 @@ func TestLimitsCompute(t *testing.T) {
 		"receiver-valve":    {"between": "none"},
 		"relief-setting":    {"mawp": "150 psi", "set": "150 psi"},
 		"belt-guard":        {"height": "2 ft", "guarded": "yes"},
+		"lathe-geometry":    {"measured": "0.0003 in", "over": "12 in"},
+		"way-wear":          {"depth": "0.004 in", "radius": "0.5 in"},
+		"two-collar":        {"near": "1.5004 in", "far": "1.5012 in", "spacing": "6 in"},
+		"clamp-current":     {"measured": "6 A", "plate": "14 A"},
 	}
 	used := map[string]bool{}
 	for _, r := range load(t) {
@@ -148,6 +153,7 @@ func TestNotShownIsNotProven(t *testing.T) {
 		"h-frame-press":        {"shown", "laid-down", "never-shown-working"},
 		"cnc-machining-centre": {"shown", "not-connected", "never-shown-running"},
 		"air-compressor":       {"shown", "not-connected", "never-shown-running"},
+		"engine-lathe":         {"shown", "cold", "never-shown-running"},
 	}
 	for _, r := range load(t) {
 		want, ok := stand[r.ID]
