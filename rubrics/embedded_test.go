@@ -35,6 +35,7 @@ func TestFloors(t *testing.T) {
 		"cnc-machining-centre": {45, 10, 7},
 		"air-compressor":       {36, 11, 4},
 		"engine-lathe":         {50, 6, 11},
+		"knee-mill":            {45, 4, 8},
 	}
 	seen := 0
 	for _, r := range load(t) {
@@ -154,6 +155,7 @@ func TestNotShownIsNotProven(t *testing.T) {
 		"cnc-machining-centre": {"shown", "not-connected", "never-shown-running"},
 		"air-compressor":       {"shown", "not-connected", "never-shown-running"},
 		"engine-lathe":         {"shown", "cold", "never-shown-running"},
+		"knee-mill":            {"shown", "cold", "never-shown-running"},
 	}
 	for _, r := range load(t) {
 		want, ok := stand[r.ID]
