@@ -30,10 +30,15 @@ func checksOf(r *appraisal.Rubric) (out []*appraisal.Check) {
 
 func TestFloors(t *testing.T) {
 	floors := map[string]struct{ checks, danger, limits int }{
-		"two-post-lift":  {45, 25, 8},
-		"h-frame-press":  {26, 14, 3},
-		"four-post-lift": {45, 25, 8},
-		"scissor-lift":   {38, 18, 7},
+		"two-post-lift":          {45, 25, 8},
+		"h-frame-press":          {26, 14, 3},
+		"four-post-lift":         {45, 25, 8},
+		"scissor-lift":           {38, 18, 7},
+		"cnc-machining-centre":   {45, 10, 7},
+		"air-compressor":         {36, 11, 4},
+		"engine-lathe":           {50, 6, 11},
+		"knee-mill":              {45, 4, 8},
+		"mechanical-power-press": {45, 20, 7},
 	}
 	seen := 0
 	for _, r := range load(t) {
@@ -103,6 +108,22 @@ func TestLimitsCompute(t *testing.T) {
 		"lift-standard":       {"made": "2010"},
 		"press-force":         {"bore": "2 1/2 in", "pressure": "8000 psi", "rated": "20 short ton"},
 		"press-relief":        {"rated": "20 short ton", "opens": "22 short ton"},
+		"drawbar-pull":        {"taper": "40", "pull": "1700 lbf", "book": "1950 lbf"},
+		"mill-geometry":       {"measured": "0.001 in", "over": "12 in"},
+		"backlash":            {"middle": "0.0006 in", "end": "0.0003 in"},
+		"tram":                {"reading": "0.0005 in", "sweep": "10 in"},
+		"circularity":         {"largest": "2.0003 in", "smallest": "1.9999 in"},
+		"receiver-pressure":   {"mawp": "150 psi", "reached": "135 psi"},
+		"receiver-valve":      {"between": "none"},
+		"relief-setting":      {"mawp": "150 psi", "set": "150 psi"},
+		"belt-guard":          {"height": "2 ft", "guarded": "yes"},
+		"lathe-geometry":      {"measured": "0.0003 in", "over": "12 in"},
+		"way-wear":            {"depth": "0.004 in", "radius": "0.5 in"},
+		"two-collar":          {"near": "1.5004 in", "far": "1.5012 in", "spacing": "6 in"},
+		"press-rule":          {"press": "mechanical"},
+		"press-distance":      {"stop": "0.25 s", "rpm": "90", "points": "14", "distance": "24 in"},
+		"guard-opening":       {"distance": "6 in", "opening": "3/4 in"},
+		"clamp-current":       {"measured": "6 A", "plate": "14 A"},
 	}
 	used := map[string]bool{}
 	for _, r := range load(t) {
@@ -138,10 +159,15 @@ func TestLimitsCompute(t *testing.T) {
 // where it can't be, a danger check takes its place, so that nothing reads as proven.
 func TestNotShownIsNotProven(t *testing.T) {
 	stand := map[string][3]string{
-		"two-post-lift":  {"standing", "taken-down", "never-shown-running"},
-		"four-post-lift": {"standing", "taken-down", "never-shown-running"},
-		"scissor-lift":   {"standing", "disconnected", "never-shown-running"},
-		"h-frame-press":  {"shown", "laid-down", "never-shown-working"},
+		"two-post-lift":          {"standing", "taken-down", "never-shown-running"},
+		"four-post-lift":         {"standing", "taken-down", "never-shown-running"},
+		"scissor-lift":           {"standing", "disconnected", "never-shown-running"},
+		"h-frame-press":          {"shown", "laid-down", "never-shown-working"},
+		"cnc-machining-centre":   {"shown", "not-connected", "never-shown-running"},
+		"air-compressor":         {"shown", "not-connected", "never-shown-running"},
+		"engine-lathe":           {"shown", "cold", "never-shown-running"},
+		"knee-mill":              {"shown", "cold", "never-shown-running"},
+		"mechanical-power-press": {"shown", "cold", "never-shown-running"},
 	}
 	for _, r := range load(t) {
 		want, ok := stand[r.ID]
