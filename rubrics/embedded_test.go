@@ -33,6 +33,7 @@ func TestFloors(t *testing.T) {
 		"two-post-lift":        {27, 15, 8},
 		"h-frame-press":        {21, 10, 3},
 		"cnc-machining-centre": {45, 10, 7},
+		"surface-grinder":      {34, 7, 4},
 		"air-compressor":       {36, 11, 4},
 	}
 	seen := 0
@@ -104,6 +105,10 @@ func TestLimitsCompute(t *testing.T) {
 		"mill-geometry":     {"measured": "0.001 in", "over": "12 in"},
 		"backlash":          {"middle": "0.0006 in", "end": "0.0003 in"},
 		"tram":              {"reading": "0.0005 in", "sweep": "10 in"},
+		"wheel-speed":       {"diameter": "7 in", "rpm": "3450", "marked": "3600"},
+		"chuck-top":         {"left": "0.12 in"},
+		"block-flatness":    {"corner-1": "1.0000 in", "corner-2": "1.0001 in", "corner-3": "1.0001 in", "corner-4": "1.0000 in"},
+		"clamp-current":     {"measured": "3.1 A", "plate": "6.8 A"},
 		"circularity":       {"largest": "2.0003 in", "smallest": "1.9999 in"},
 		"receiver-pressure": {"mawp": "150 psi", "reached": "135 psi"},
 		"receiver-valve":    {"between": "none"},
@@ -147,6 +152,7 @@ func TestNotShownIsNotProven(t *testing.T) {
 		"two-post-lift":        {"standing", "taken-down", "never-shown-running"},
 		"h-frame-press":        {"shown", "laid-down", "never-shown-working"},
 		"cnc-machining-centre": {"shown", "not-connected", "never-shown-running"},
+		"surface-grinder":      {"shown", "not-connected", "never-shown-running"},
 		"air-compressor":       {"shown", "not-connected", "never-shown-running"},
 	}
 	for _, r := range load(t) {
