@@ -34,6 +34,7 @@ func TestFloors(t *testing.T) {
 		"h-frame-press":        {21, 10, 3},
 		"cnc-machining-centre": {45, 10, 7},
 		"surface-grinder":      {34, 7, 4},
+		"drill-press":          {24, 3, 2},
 		"air-compressor":       {36, 11, 4},
 	}
 	seen := 0
@@ -106,6 +107,7 @@ func TestLimitsCompute(t *testing.T) {
 		"backlash":          {"middle": "0.0006 in", "end": "0.0003 in"},
 		"tram":              {"reading": "0.0005 in", "sweep": "10 in"},
 		"wheel-speed":       {"diameter": "7 in", "rpm": "3450", "marked": "3600"},
+		"drill-running":     {"runout": "0.002 in", "over": "3 in"},
 		"chuck-top":         {"left": "0.12 in"},
 		"block-flatness":    {"corner-1": "1.0000 in", "corner-2": "1.0001 in", "corner-3": "1.0001 in", "corner-4": "1.0000 in"},
 		"clamp-current":     {"measured": "3.1 A", "plate": "6.8 A"},
@@ -153,6 +155,7 @@ func TestNotShownIsNotProven(t *testing.T) {
 		"h-frame-press":        {"shown", "laid-down", "never-shown-working"},
 		"cnc-machining-centre": {"shown", "not-connected", "never-shown-running"},
 		"surface-grinder":      {"shown", "not-connected", "never-shown-running"},
+		"drill-press":          {"shown", "not-connected", "never-shown-running"},
 		"air-compressor":       {"shown", "not-connected", "never-shown-running"},
 	}
 	for _, r := range load(t) {
