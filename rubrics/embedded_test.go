@@ -35,6 +35,7 @@ func TestFloors(t *testing.T) {
 		"cnc-machining-centre": {45, 10, 7},
 		"surface-grinder":      {34, 7, 4},
 		"drill-press":          {24, 3, 2},
+		"band-saw":             {30, 5, 2},
 		"air-compressor":       {36, 11, 4},
 	}
 	seen := 0
@@ -156,6 +157,7 @@ func TestNotShownIsNotProven(t *testing.T) {
 		"cnc-machining-centre": {"shown", "not-connected", "never-shown-running"},
 		"surface-grinder":      {"shown", "not-connected", "never-shown-running"},
 		"drill-press":          {"shown", "not-connected", "never-shown-running"},
+		"band-saw":             {"shown", "not-connected", "never-shown-running"},
 		"air-compressor":       {"shown", "not-connected", "never-shown-running"},
 	}
 	for _, r := range load(t) {
