@@ -120,7 +120,7 @@ func (r *rule) check(q *Input, m *measured) *Error {
 	b, bounded := r.bounds[q.Name]
 	shown := m.in(n, q.Name)
 	if q.Dimension == "number" && n != math.Trunc(n) {
-		return refuse(q.Name, shown+" is not a whole number", "count the "+q.Title)
+		return refuse(q.Name, shown+" is not a whole number", "give the "+q.Title+" as a whole number")
 	}
 	if (n < 0 && b.low >= 0) || (n == 0 && (!bounded || b.low > 0)) {
 		return refuse(q.Name, "the "+q.Title+" cannot be "+shown, "it must be more than zero"+as(q))

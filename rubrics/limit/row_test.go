@@ -151,12 +151,18 @@ func says(t *testing.T, name string, cases []saying) {
 	}
 }
 
-// notes gives the notes of a result in one line.
-func notes(t *testing.T, name string, g given) string {
+// must computes what cannot be refused.
+func must(t *testing.T, name string, g given) Result {
 	t.Helper()
 	res, err := Compute(name, g.values())
 	if err != nil {
 		t.Fatalf("%s %s: %v", name, g, err)
 	}
-	return strings.Join(res.Notes, " ")
+	return res
+}
+
+// notes gives the notes of a result in one line.
+func notes(t *testing.T, name string, g given) string {
+	t.Helper()
+	return strings.Join(must(t, name, g).Notes, " ")
 }

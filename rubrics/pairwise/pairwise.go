@@ -31,6 +31,8 @@ type Weighed struct {
 	// Ratio is the consistency ratio: how far the answers contradict each other,
 	// as a share of what random answers would. 0 agrees throughout.
 	Ratio float64 `json:"ratio"`
+	// Accept is the ratio up to which answers agree well enough.
+	Accept float64 `json:"accept"`
 	// Worst is the answer that fits the others least, as positions i < j, and what
 	// the others together would make of it; -1 where fewer than three are compared.
 	Worst     [2]int  `json:"worst"`
@@ -47,7 +49,7 @@ func Weigh(a [][]float64) (Weighed, error) {
 	if err := square(a); err != nil {
 		return Weighed{}, err
 	}
-	out := Weighed{Worst: [2]int{-1, -1}, WorstFits: 1}
+	out := Weighed{Accept: Accept, Worst: [2]int{-1, -1}, WorstFits: 1}
 	out.Weights, out.Largest = principal(a)
 	if n >= 3 {
 		index := (out.Largest - float64(n)) / float64(n-1)

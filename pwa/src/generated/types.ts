@@ -450,6 +450,7 @@ export interface LimitFigure {
   value?: number;
   unit?: string;
   text?: string;
+  part?: string;
 }
 
 export interface LimitInput {
@@ -761,6 +762,8 @@ export interface Report {
   checks: number;
   danger: number;
   minutes: number;
+  limits: number;
+  grade: number;
   sections: SectionReport[];
   without_remedy: string[];
   without_price: string[];
@@ -1007,6 +1010,7 @@ export interface Weighed {
   weights: number[];
   largest: number;
   ratio: number;
+  accept: number;
   worst: [number, number];
   worst_fits: number;
 }
