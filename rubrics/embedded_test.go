@@ -30,13 +30,16 @@ func checksOf(r *appraisal.Rubric) (out []*appraisal.Check) {
 
 func TestFloors(t *testing.T) {
 	floors := map[string]struct{ checks, danger, limits int }{
-		"two-post-lift":        {27, 15, 8},
-		"h-frame-press":        {21, 10, 3},
-		"cnc-machining-centre": {45, 10, 7},
-		"surface-grinder":      {34, 7, 4},
-		"drill-press":          {24, 3, 2},
-		"band-saw":             {30, 5, 2},
-		"air-compressor":       {36, 11, 4},
+		"two-post-lift":          {27, 15, 8},
+		"h-frame-press":          {21, 10, 3},
+		"cnc-machining-centre":   {45, 10, 7},
+		"surface-grinder":        {34, 7, 4},
+		"drill-press":            {24, 3, 2},
+		"band-saw":               {30, 5, 2},
+		"air-compressor":         {36, 11, 4},
+		"engine-lathe":           {50, 6, 11},
+		"knee-mill":              {45, 4, 8},
+		"mechanical-power-press": {45, 20, 7},
 	}
 	seen := 0
 	for _, r := range load(t) {
@@ -111,12 +114,18 @@ func TestLimitsCompute(t *testing.T) {
 		"drill-running":     {"runout": "0.002 in", "over": "3 in"},
 		"chuck-top":         {"left": "0.12 in"},
 		"block-flatness":    {"corner-1": "1.0000 in", "corner-2": "1.0001 in", "corner-3": "1.0001 in", "corner-4": "1.0000 in"},
-		"clamp-current":     {"measured": "3.1 A", "plate": "6.8 A"},
 		"circularity":       {"largest": "2.0003 in", "smallest": "1.9999 in"},
 		"receiver-pressure": {"mawp": "150 psi", "reached": "135 psi"},
 		"receiver-valve":    {"between": "none"},
 		"relief-setting":    {"mawp": "150 psi", "set": "150 psi"},
 		"belt-guard":        {"height": "2 ft", "guarded": "yes"},
+		"lathe-geometry":    {"measured": "0.0003 in", "over": "12 in"},
+		"way-wear":          {"depth": "0.004 in", "radius": "0.5 in"},
+		"two-collar":        {"near": "1.5004 in", "far": "1.5012 in", "spacing": "6 in"},
+		"press-rule":        {"press": "mechanical"},
+		"press-distance":    {"stop": "0.25 s", "rpm": "90", "points": "14", "distance": "24 in"},
+		"guard-opening":     {"distance": "6 in", "opening": "3/4 in"},
+		"clamp-current":     {"measured": "6 A", "plate": "14 A"},
 	}
 	used := map[string]bool{}
 	for _, r := range load(t) {
@@ -152,13 +161,16 @@ func TestLimitsCompute(t *testing.T) {
 // where it can't be, a danger check takes its place, so that nothing reads as proven.
 func TestNotShownIsNotProven(t *testing.T) {
 	stand := map[string][3]string{
-		"two-post-lift":        {"standing", "taken-down", "never-shown-running"},
-		"h-frame-press":        {"shown", "laid-down", "never-shown-working"},
-		"cnc-machining-centre": {"shown", "not-connected", "never-shown-running"},
-		"surface-grinder":      {"shown", "not-connected", "never-shown-running"},
-		"drill-press":          {"shown", "not-connected", "never-shown-running"},
-		"band-saw":             {"shown", "not-connected", "never-shown-running"},
-		"air-compressor":       {"shown", "not-connected", "never-shown-running"},
+		"two-post-lift":          {"standing", "taken-down", "never-shown-running"},
+		"h-frame-press":          {"shown", "laid-down", "never-shown-working"},
+		"cnc-machining-centre":   {"shown", "not-connected", "never-shown-running"},
+		"surface-grinder":        {"shown", "not-connected", "never-shown-running"},
+		"drill-press":            {"shown", "not-connected", "never-shown-running"},
+		"band-saw":               {"shown", "not-connected", "never-shown-running"},
+		"air-compressor":         {"shown", "not-connected", "never-shown-running"},
+		"engine-lathe":           {"shown", "cold", "never-shown-running"},
+		"knee-mill":              {"shown", "cold", "never-shown-running"},
+		"mechanical-power-press": {"shown", "cold", "never-shown-running"},
 	}
 	for _, r := range load(t) {
 		want, ok := stand[r.ID]
