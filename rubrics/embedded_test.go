@@ -35,6 +35,9 @@ func TestFloors(t *testing.T) {
 		"four-post-lift":         {45, 25, 8},
 		"scissor-lift":           {38, 18, 7},
 		"cnc-machining-centre":   {45, 10, 7},
+		"surface-grinder":        {34, 7, 4},
+		"drill-press":            {24, 3, 2},
+		"band-saw":               {30, 5, 2},
 		"air-compressor":         {36, 11, 4},
 		"engine-lathe":           {50, 6, 11},
 		"knee-mill":              {45, 4, 8},
@@ -124,6 +127,10 @@ func TestLimitsCompute(t *testing.T) {
 		"press-distance":      {"stop": "0.25 s", "rpm": "90", "points": "14", "distance": "24 in"},
 		"guard-opening":       {"distance": "6 in", "opening": "3/4 in"},
 		"clamp-current":       {"measured": "6 A", "plate": "14 A"},
+		"wheel-speed":         {"diameter": "7 in", "rpm": "3450", "marked": "3600"},
+		"drill-running":       {"runout": "0.002 in", "over": "3 in"},
+		"chuck-top":           {"left": "0.12 in"},
+		"block-flatness":      {"corner-1": "1.0000 in", "corner-2": "1.0001 in", "corner-3": "1.0001 in", "corner-4": "1.0000 in"},
 	}
 	used := map[string]bool{}
 	for _, r := range load(t) {
@@ -164,6 +171,9 @@ func TestNotShownIsNotProven(t *testing.T) {
 		"scissor-lift":           {"standing", "disconnected", "never-shown-running"},
 		"h-frame-press":          {"shown", "laid-down", "never-shown-working"},
 		"cnc-machining-centre":   {"shown", "not-connected", "never-shown-running"},
+		"surface-grinder":        {"shown", "not-connected", "never-shown-running"},
+		"drill-press":            {"shown", "not-connected", "never-shown-running"},
+		"band-saw":               {"shown", "not-connected", "never-shown-running"},
 		"air-compressor":         {"shown", "not-connected", "never-shown-running"},
 		"engine-lathe":           {"shown", "cold", "never-shown-running"},
 		"knee-mill":              {"shown", "cold", "never-shown-running"},
