@@ -33,6 +33,7 @@ func TestFloors(t *testing.T) {
 		"two-post-lift":  {27, 15, 8},
 		"h-frame-press":  {21, 10, 3},
 		"air-compressor": {36, 11, 4},
+		"welder":         {29, 5, 0},
 	}
 	seen := 0
 	for _, r := range load(t) {
@@ -141,6 +142,7 @@ func TestNotShownIsNotProven(t *testing.T) {
 		"two-post-lift":  {"standing", "taken-down", "never-shown-running"},
 		"h-frame-press":  {"shown", "laid-down", "never-shown-working"},
 		"air-compressor": {"shown", "not-connected", "never-shown-running"},
+		"welder":         {"shown", "not-connected", "never-shown-running"},
 	}
 	for _, r := range load(t) {
 		want, ok := stand[r.ID]
