@@ -34,6 +34,7 @@ func TestFloors(t *testing.T) {
 		"h-frame-press":  {21, 10, 3},
 		"air-compressor": {36, 11, 4},
 		"welder":         {29, 5, 0},
+		"bench-grinder":  {25, 8, 4},
 	}
 	seen := 0
 	for _, r := range load(t) {
@@ -104,6 +105,9 @@ func TestLimitsCompute(t *testing.T) {
 		"receiver-valve":    {"between": "none"},
 		"relief-setting":    {"mawp": "150 psi", "set": "150 psi"},
 		"belt-guard":        {"height": "2 ft", "guarded": "yes"},
+		"grinder-gap":       {"gap": "1/8 in"},
+		"wheel-speed":       {"diameter": "8 in", "rpm": "3450", "marked": "3600"},
+		"wheel-exposure":    {"open": "85 deg", "start": "60 deg"},
 	}
 	used := map[string]bool{}
 	for _, r := range load(t) {
@@ -143,6 +147,7 @@ func TestNotShownIsNotProven(t *testing.T) {
 		"h-frame-press":  {"shown", "laid-down", "never-shown-working"},
 		"air-compressor": {"shown", "not-connected", "never-shown-running"},
 		"welder":         {"shown", "not-connected", "never-shown-running"},
+		"bench-grinder":  {"shown", "not-connected", "never-shown-running"},
 	}
 	for _, r := range load(t) {
 		want, ok := stand[r.ID]
