@@ -30,11 +30,12 @@ func checksOf(r *appraisal.Rubric) (out []*appraisal.Check) {
 
 func TestFloors(t *testing.T) {
 	floors := map[string]struct{ checks, danger, limits int }{
-		"two-post-lift":  {27, 15, 8},
-		"h-frame-press":  {21, 10, 3},
-		"air-compressor": {36, 11, 4},
-		"welder":         {29, 5, 0},
-		"bench-grinder":  {25, 8, 4},
+		"two-post-lift":   {27, 15, 8},
+		"h-frame-press":   {21, 10, 3},
+		"air-compressor":  {36, 11, 4},
+		"welder":          {29, 5, 0},
+		"bench-grinder":   {25, 8, 4},
+		"phase-converter": {26, 6, 1},
 	}
 	seen := 0
 	for _, r := range load(t) {
@@ -143,11 +144,12 @@ func TestLimitsCompute(t *testing.T) {
 // where it can't be, a danger check takes its place, so that nothing reads as proven.
 func TestNotShownIsNotProven(t *testing.T) {
 	stand := map[string][3]string{
-		"two-post-lift":  {"standing", "taken-down", "never-shown-running"},
-		"h-frame-press":  {"shown", "laid-down", "never-shown-working"},
-		"air-compressor": {"shown", "not-connected", "never-shown-running"},
-		"welder":         {"shown", "not-connected", "never-shown-running"},
-		"bench-grinder":  {"shown", "not-connected", "never-shown-running"},
+		"two-post-lift":   {"standing", "taken-down", "never-shown-running"},
+		"h-frame-press":   {"shown", "laid-down", "never-shown-working"},
+		"air-compressor":  {"shown", "not-connected", "never-shown-running"},
+		"welder":          {"shown", "not-connected", "never-shown-running"},
+		"bench-grinder":   {"shown", "not-connected", "never-shown-running"},
+		"phase-converter": {"shown", "not-connected", "never-shown-running"},
 	}
 	for _, r := range load(t) {
 		want, ok := stand[r.ID]
