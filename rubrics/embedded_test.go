@@ -221,7 +221,7 @@ func TestPricesAreUsedAndDated(t *testing.T) {
 }
 
 func TestReportText(t *testing.T) {
-	rep := report(&appraisal.Rubric{
+	rep := Describe(&appraisal.Rubric{
 		ID: "x", Kind: "X", Version: 1,
 		Remedies:     []appraisal.Remedy{{ID: "free", Ways: []appraisal.Way{{ID: "gift"}}}},
 		Preparations: []appraisal.Preparation{{ID: "idle"}},
@@ -230,7 +230,7 @@ func TestReportText(t *testing.T) {
 		}}},
 	}, nil)
 	text := rep.String()
-	for _, want := range []string{"1 checks, 1 of them danger, 2 minutes", "safety   5, condition   1", "without remedy: a: bad, a: failed", "without price: free: gift", "unused: free, idle"} {
+	for _, want := range []string{"1 checks, 1 of them danger, 0 measured, 2 minutes", "safety   5, condition   1", "without remedy: a: bad, a: failed", "without price: free: gift", "unused: free, idle"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is missing in\n%s", want, text)
 		}

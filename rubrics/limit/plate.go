@@ -35,8 +35,8 @@ var inspectionInterval = rule{
 	},
 }
 
-// plateParts are what a lift's tag must show, as the quantities of the limit.
-var plateParts = []string{"maker", "model", "serial", "capacity"}
+// plateParts are what a lift's tag must show: the quantity and its words.
+var plateParts = [][2]string{{"maker", "maker"}, {"model", "model"}, {"serial", "serial number"}, {"capacity", "rated capacity"}}
 
 var ratingPlate = rule{
 	Definition: Definition{
@@ -54,8 +54,8 @@ var ratingPlate = rule{
 	judge: func(m *measured) (Result, *Error) {
 		var missing []string
 		for _, part := range plateParts {
-			if m.words[part] == "no" {
-				missing = append(missing, part)
+			if m.words[part[0]] == "no" {
+				missing = append(missing, part[1])
 			}
 		}
 		res := Result{Value: float64(len(missing)), Unit: "missing", Limit: ptr(0), Finding: Within, Text: "The plate shows maker, model, serial number and rated capacity."}

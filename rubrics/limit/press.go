@@ -112,7 +112,7 @@ var pressDistance = rule{
 		if !m.has(name) {
 			m.entered[name], m.base[name] = "in", "in"
 		}
-		asks := "A hand needs " + m.in(need, name) + " of distance for " + show(time, 3) + " s"
+		asks := "In " + show(time, 3) + " s a hand travels " + m.in(need, name)
 		res.More = []Figure{{Title: "time counted", Value: time, Unit: "s"}}
 		if maker, ok := m.maker("in"); ok && more(maker, need) {
 			notes := res.Notes
@@ -125,7 +125,7 @@ var pressDistance = rule{
 		if !m.has(name) {
 			res.Finding, res.Limit = Computed, nil
 			res.Value, res.Unit = m.to(need, name)
-			res.Text = asks + "."
+			res.Text = asks + ": it must stand at least so far away."
 			return res, nil
 		}
 		m.hold(&res, m.n(name), need, name)
@@ -188,7 +188,7 @@ var jackPressure = rule{
 	judge: func(m *measured) (Result, *Error) {
 		res := Result{Finding: Computed}
 		res.Value, res.Unit = m.to(1.5*m.n("rated"), "rated")
-		res.Text = "The maker tested such a jack at " + m.in(1.5*m.n("rated"), "rated") + "; it is never tested so again."
+		res.Text = "By the standard its maker tests such a jack at " + m.in(1.5*m.n("rated"), "rated") + "; nobody else does."
 		return res, nil
 	},
 }

@@ -239,6 +239,13 @@ func FuzzCompute(f *testing.F) {
 		"drop=0 in; time=1 min; bore=1e15 in", "bore=2.5 in; cylinders=2; stroke=36 in; flow=2.5 gpm; time=55 s",
 		"power=5 hp; voltage=230 V; phases=1; length=80 ft; wire=10", "diameter=12 mm; pitch=1.75 mm", "rated=20 tons; opens=26 tons",
 		"weight=4,200 lb; length=8 ft; blocked=no; wll=2000 lb; count=2", "mawp=150 psi; reached=165 psi", "length=5.5 in; protrusion=2.5 in",
+		"wires=114; broken=3; strand-wires=19; strand=3", "outer=101-120; short=4; long=10; lay=lang; drum=multi", "baseline=0.5 in; measured=0.469 in",
+		"breaking=14,400 lb; load=2,880 lb", "chain=3/8; measured=0.29 in", "kind=hand; length=75 mm; measured=77.3 mm; maker=77.3 mm",
+		"depth=3.5 in; share=8 %", "equipment=jack; months=7", "maker=yes; model=yes; serial=no; capacity=yes", "made=2010",
+		"device=full-revolution; rpm=120; points=14; distance=18 in", "distance=6 in; opening=3/4 in", "press=hydraulic", "rated=7,000 psi",
+		"flow=35.25 gpm; rpm=1750", "where=work-rest; gap=0.14 in", "diameter=8 in; rpm=3450; marked=3000", "open=95 deg; start=60 deg",
+		"mawp=150 psi; set=175 psi", "between=valve", "height=6 ft; opening=5/8 in", "height=5 ft; guarded=no", "chance=will; harm=property",
+		"severity=3; probability=E", "depth=5.75 in; strength=4,000 psi; kc=21; edge=8 in; area=1532.16 in2; weight=light",
 	} {
 		for i := range rules {
 			f.Add(i, s)

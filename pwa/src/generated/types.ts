@@ -95,6 +95,14 @@ export interface Catalogue {
   criteria: Criterion[];
 }
 
+export interface Change {
+  kind: string;
+  of: string;
+  id: string;
+  sentence: string;
+  finding?: boolean;
+}
+
 export interface Check {
   id: string;
   title: string;
@@ -243,6 +251,8 @@ export interface File {
   format: string;
   version: number;
   rubric: RubricRef;
+  made_with?: Rubric;
+  parts?: Part[];
   date: string;
   listing: Listing;
   facts?: Record<string, string>;
@@ -691,6 +701,15 @@ export interface PricePoint {
   none: boolean;
 }
 
+export interface Problem {
+  file: string;
+  line: number;
+  column: number;
+  field?: string;
+  what: string;
+  right: string;
+}
+
 export interface Progress {
   applies: number;
   graded: number;
@@ -733,6 +752,21 @@ export interface Reply {
   value?: unknown;
   error?: string;
   field?: string;
+}
+
+export interface Report {
+  id: string;
+  kind: string;
+  version: number;
+  checks: number;
+  danger: number;
+  minutes: number;
+  limits: number;
+  grade: number;
+  sections: SectionReport[];
+  without_remedy: string[];
+  without_price: string[];
+  unused: string[];
 }
 
 export interface Result {
@@ -778,6 +812,12 @@ export interface Rubric {
   sections: Section[];
 }
 
+export interface RubricRead {
+  rubric: Rubric | null;
+  problems: Problem[];
+  report: Report | null;
+}
+
 export interface RubricRef {
   id: string;
   version: number;
@@ -803,6 +843,17 @@ export interface Section {
   state: string;
   caution?: string;
   checks: Check[];
+}
+
+export interface SectionReport {
+  id: string;
+  title: string;
+  state: string;
+  checks: number;
+  danger: number;
+  safety: number;
+  condition: number;
+  minutes: number;
 }
 
 export interface Shop {
@@ -954,6 +1005,15 @@ export interface WayChoice {
   hours: Hours;
 }
 
+export interface Weighed {
+  weights: number[];
+  largest: number;
+  ratio: number;
+  accept: number;
+  worst: [number, number];
+  worst_fits: number;
+}
+
 export interface Weight {
   safety: number;
   condition: number;
@@ -973,6 +1033,10 @@ export interface Worth {
   cost?: Approach;
   rates: AdjustRate[];
   rows: ComparableRow[];
+}
+
+export interface Written {
+  text: string;
 }
 
 export interface Years {
