@@ -59,7 +59,7 @@ func (jd *Judge) PlanGain(t interface {
 			}
 		}
 	}
-	ahead, informed := make([]float64, Draws), make([]float64, Draws)
+	ahead, informed, spared := make([]float64, Draws), make([]float64, Draws), make([]float64, Draws)
 	for i := range ahead {
 		g, ruined := o.first, false
 		for s := range m.suspects {
@@ -73,7 +73,9 @@ func (jd *Judge) PlanGain(t interface {
 			ahead[i] = b.worth/b.chance - price
 		}
 		informed[i] = max(ahead[i], 0)
+		spared[i] = informed[i] - ahead[i]
 	}
 	drawn = (average(informed) - max(average(ahead), 0)) * m.taxed()
-	return float64(p.Gain), drawn, spread(informed) / math.Sqrt(Draws) * m.taxed()
+	// Where one would buy unasked, the gain is the average of what is spared.
+	return float64(p.Gain), drawn, max(spread(informed), spread(spared)) / math.Sqrt(Draws) * m.taxed()
 }
