@@ -42,6 +42,9 @@ func TestFloors(t *testing.T) {
 		"engine-lathe":           {50, 6, 11},
 		"knee-mill":              {45, 4, 8},
 		"mechanical-power-press": {45, 20, 7},
+		"welder":                 {29, 5, 2},
+		"bench-grinder":          {25, 8, 4},
+		"phase-converter":        {26, 6, 7},
 	}
 	seen := 0
 	for _, r := range load(t) {
@@ -131,6 +134,17 @@ func TestLimitsCompute(t *testing.T) {
 		"drill-running":       {"runout": "0.002 in", "over": "3 in"},
 		"chuck-top":           {"left": "0.12 in"},
 		"block-flatness":      {"corner-1": "1.0000 in", "corner-2": "1.0001 in", "corner-3": "1.0001 in", "corner-4": "1.0000 in"},
+		"grinder-gap":         {"gap": "1/8 in"},
+		"wheel-exposure":      {"open": "85 deg", "start": "60 deg"},
+		"receiver-wall":       {"pressure": "175 psi", "radius": "12 in", "stress": "20000 psi", "joint": "0.70", "measured": "0.17 in"},
+		"pump-up":             {"volume": "80 gal", "from": "20 psi", "to": "80 psi", "time": "60 s", "rated": "17 cfm"},
+		"tank-leak":           {"drop": "1 psi", "time": "10 min"},
+		"gauge-error":         {"reading": "121 psi", "reference": "120 psi"},
+		"welder-output":       {"dial": "150 A", "measured": "146 A"},
+		"rotary-size":         {"machine": "5 hp", "converter": "10 hp", "start": "normal"},
+		"rotary-supply":       {"current": "15.2 A", "kind": "fixed"},
+		"leg-balance":         {"leg-1": "240 V", "leg-2": "236 V", "leg-3": "244 V"},
+		"transformer":         {"voltage": "460 V", "current": "7.6 A", "kva": "9 kVA"},
 	}
 	used := map[string]bool{}
 	for _, r := range load(t) {
@@ -178,6 +192,9 @@ func TestNotShownIsNotProven(t *testing.T) {
 		"engine-lathe":           {"shown", "cold", "never-shown-running"},
 		"knee-mill":              {"shown", "cold", "never-shown-running"},
 		"mechanical-power-press": {"shown", "cold", "never-shown-running"},
+		"welder":                 {"shown", "not-connected", "never-shown-running"},
+		"bench-grinder":          {"shown", "not-connected", "never-shown-running"},
+		"phase-converter":        {"shown", "not-connected", "never-shown-running"},
 	}
 	for _, r := range load(t) {
 		want, ok := stand[r.ID]
