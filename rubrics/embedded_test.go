@@ -28,6 +28,10 @@ func checksOf(r *appraisal.Rubric) (out []*appraisal.Check) {
 	return out
 }
 
+// hardest is the school grade up to which a rubric may be read: texts are for
+// somebody in gloves, with the other eye on the machine.
+const hardest = 4.0
+
 func TestFloors(t *testing.T) {
 	floors := map[string]struct{ checks, danger, limits int }{
 		"two-post-lift":          {45, 25, 8},
@@ -50,20 +54,24 @@ func TestFloors(t *testing.T) {
 	for _, r := range load(t) {
 		floor, ok := floors[r.ID]
 		if !ok {
+			t.Errorf("%s has no floor yet", r.ID)
 			continue
 		}
 		seen++
-		danger, limits := 0, 0
-		for _, c := range checksOf(&r) {
-			if c.Hazard == "danger" {
-				danger++
-			}
-			if c.Limit != nil {
-				limits++
-			}
+		rep := Describe(&r, nil)
+		if rep.Checks < floor.checks || rep.Danger < floor.danger || rep.Limits < floor.limits {
+			t.Errorf("%s has %d checks, %d danger, %d limits, want at least %+v", r.ID, rep.Checks, rep.Danger, rep.Limits, floor)
 		}
-		if n := len(checksOf(&r)); n < floor.checks || danger < floor.danger || limits < floor.limits {
-			t.Errorf("%s has %d checks, %d danger, %d limits, want at least %+v", r.ID, n, danger, limits, floor)
+		if rep.Grade > hardest {
+			t.Errorf("%s is read in school grade %g, want at most %g", r.ID, rep.Grade, hardest)
+		}
+		if r.Body == nil || r.Needs == nil || r.Visit == nil || len(r.Visit.Questions) < 8 || len(r.Facts) < 4 {
+			t.Errorf("%s lacks size, needs, eight questions or four facts", r.ID)
+		}
+		for _, s := range rep.Sections {
+			if s.Safety+s.Condition == 0 || s.Minutes < 1 {
+				t.Errorf("%s %s weighs nothing or takes no time", r.ID, s.ID)
+			}
 		}
 	}
 	if seen != len(floors) {
