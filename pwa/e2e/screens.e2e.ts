@@ -180,6 +180,7 @@ const general = {
   import: "/comparables/import?kind=two-post-lift",
   prices: "/prices",
   settings: "/settings",
+  shop: "/shop",
   backup: "/backup",
   nowhere: "/no/such/page",
 };
@@ -190,6 +191,8 @@ const ofListing = (id: string, check: string) => ({
   result: `/listing/${id}/result`,
   estimate: `/listing/${id}/estimate`,
   offer: `/listing/${id}/offer`,
+  fit: `/listing/${id}/fit`,
+  home: `/listing/${id}/home`,
 });
 
 test("an empty shop", async () => {
@@ -221,6 +224,30 @@ test("a shop with listings", async () => {
     });
   await expect(page.locator("img.photo-thumb")).toHaveCount(1);
   await lookAt("demo", { ...general, ...ofListing(demo, "cable-diameter") }, [light, dark, narrow]);
+});
+
+test("a shop that is told, with points that fit, need work and do not", async () => {
+  await open("/shop");
+  await fill(page, "Ceiling", "8");
+  await fill(page, "Door, clear width", "120");
+  await fill(page, "Door, clear height", "108");
+  await fill(page, "Concrete, thickness", "3");
+  await expect(page.locator(".strip-undo")).toContainText("Concrete, thickness");
+  const { fit, home } = ofListing(demo, "cable-diameter");
+  await open(fit);
+  for (const [title, finding] of Object.entries({
+    Ceiling: "does not fit",
+    Slab: "with work",
+    Door: "fits",
+  })) {
+    const row = page.locator("summary", { hasText: title }).first();
+    await expect(row).toContainText(finding, { timeout: 20_000 });
+  }
+  await lookAt("told", { shop: "/shop", fit, home, estimate: `/listing/${demo}/estimate` }, [
+    light,
+    dark,
+    narrow,
+  ]);
 });
 
 const table = [
