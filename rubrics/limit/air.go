@@ -1,6 +1,6 @@
 package limit
 
-const airCaution = "Ear and eye protection. Never stand over a tank, tighten under pressure, or pressurise one that is rusted, dented, patched or without a plate."
+const airCaution = "Ear and eye protection. Never pressure-test a tank, stand over one, tighten under pressure, or pressurise one that is rusted, dented, patched or without a plate."
 
 // airFlow gives the unit in which the flow of a volume is shown, and how many
 // cubic feet a minute one is.
