@@ -55,7 +55,10 @@ var motorStart = rule{
 		low, high := starting(m)
 		res := Result{Value: m.amps(high), Unit: "A", Finding: Computed}
 		res.Text = "Starting it draws " + show(m.amps(low), 1) + " to " + show(m.amps(high), 1) + " A."
-		if high == 0 {
+		switch {
+		case low == 0:
+			res.Text = "Starting it draws up to " + show(m.amps(high), 1) + " A."
+		case high == 0:
 			res.Value = m.amps(low)
 			res.Text = "Starting it draws " + show(m.amps(low), 1) + " A or more: letter V has no upper end."
 		}

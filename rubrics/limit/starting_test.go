@@ -21,6 +21,9 @@ func TestMotorStart(t *testing.T) {
 	if !strings.Contains(res.Text, "or more") {
 		t.Error(res.Text)
 	}
+	if res := must(t, "motor-start", "power=5 hp; voltage=230 V; phases=1; code=A"); !strings.Contains(res.Text, "up to 68.3 A") {
+		t.Error(res.Text)
+	}
 	refuses(t, "motor-start", []refusal{
 		{"power=5 hp; voltage=230 V; phases=3; code=Q", "code", "A, B, C"},
 		{"power=5 hp; voltage=230 V; phases=2; code=J", "phases", "1, 3"},
