@@ -174,7 +174,7 @@ func band(ratio float64) string {
 func checkQuantities(checks []allowed, more ...Input) []Input {
 	return append([]Input{
 		{Name: "check", Title: "which check", Dimension: "word", Words: words(checks)},
-		{Name: "measured", Title: "measured", Dimension: "length", Unit: "in", Metric: "mm"},
+		{Name: "measured", Title: "measured error", Dimension: "length", Unit: "in", Metric: "mm"},
 		{Name: "over", Title: "length it was measured over", Dimension: "length", Unit: "in", Metric: "mm", Optional: true},
 	}, more...)
 }
