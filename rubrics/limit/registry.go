@@ -27,6 +27,10 @@ type bound struct{ low, high float64 }
 var rules = []rule{
 	anchorBreakout, anchorEmbedment, armLoad, cylinderForce, descentSpeed, leafChain, leakDown,
 	liftTime, motorCurrent, motorSupply, pressForce, pressRelief, pressSet, pumpPower,
+	anchorGroup, beltGuard, fanGuard, grinderGap, guardOpening, hoistChain, inspectionInterval,
+	jackPressure, liftStandard, linkSize, pressDistance, pressRule, pumpDisplacement, ratingPlate,
+	receiverValve, reliefSetting, reservoirLevel, riskCell, ropeBaseline, ropeISO, ropeLoad, ropeShare,
+	signalWord, wheelExposure, wheelSpeed,
 	receiverPressure, rollerChain, ropeDiameter, ropeWires, slab, thread, tieDowns, tongueWeight,
 }
 
