@@ -198,11 +198,35 @@ func TestPricesAreUsedAndDated(t *testing.T) {
 	for _, p := range book.Parts {
 		used[p.ID] = strings.Contains(string(b), `"part":"`+p.ID+`"`)
 	}
+	for _, id := range threadParts(t) {
+		if _, ok := used[id]; !ok {
+			t.Errorf("the limit thread names the part %s, which is not priced", id)
+		}
+		used[id] = true
+	}
 	for id, ok := range used {
 		if !ok {
 			t.Errorf("%s is priced and never used", id)
 		}
 	}
+}
+
+// threadParts are the parts that the repairs of a thread name.
+func threadParts(t *testing.T) (out []string) {
+	t.Helper()
+	res, err := limit.Compute("thread", map[string]string{"diameter": "1/2 in", "tpi": "13 tpi"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range res.More {
+		if f.Part != "" {
+			out = append(out, f.Part)
+		}
+	}
+	if len(out) == 0 {
+		t.Error("no repair of a thread names a part")
+	}
+	return out
 }
 
 func TestReportText(t *testing.T) {

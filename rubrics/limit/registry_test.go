@@ -20,7 +20,7 @@ func TestDefinitions(t *testing.T) {
 	if !sort.SliceIsSorted(all, func(i, j int) bool { return all[i].Name < all[j].Name }) {
 		t.Error("not sorted by name")
 	}
-	slug := regexp.MustCompile(`^[a-z]+(-[a-z]+)*$`)
+	slug := regexp.MustCompile(`^[a-z]+(-[a-z0-9]+)*$`)
 	standing := map[Status]bool{Published: true, Reprint: true, Practice: true, Memory: true, Physics: true}
 	seen := map[string]bool{}
 	for _, d := range all {
@@ -76,7 +76,7 @@ func TestDefinitions(t *testing.T) {
 }
 
 func TestUnknownLimit(t *testing.T) {
-	if _, err := Compute("rope-colour", nil); err == nil || !strings.Contains(err.Error(), "it is one of anchor-breakout") {
+	if _, err := Compute("rope-colour", nil); err == nil || !strings.Contains(err.Error(), "it is one of air-leak, anchor-") {
 		t.Error(err)
 	}
 	refuses(t, "press-set", []refusal{{"", "growth", "missing"}, {"growth=1e309 in", "growth", "too large"}, {"growth=NaN in", "growth", "no number"}})
@@ -91,7 +91,8 @@ func likely(t *rapid.T, d *Definition) map[string]string {
 	}
 	ranges := map[string][2]float64{
 		"length": {0.3, 12}, "mass": {500, 12000}, "pressure": {100, 4000}, "force": {10, 60}, "flow": {1, 10},
-		"speed": {10, 30}, "voltage": {100, 480}, "power": {0.5, 30}, "time": {1, 90}, "threads": {8, 32}, "share": {1, 95}, "area": {100, 2000}, "angle": {0, 120},
+		"speed": {10, 30}, "voltage": {100, 480}, "power": {0.5, 30}, "time": {1, 90}, "threads": {8, 32}, "share": {1, 95},
+		"current": {1, 60}, "volume": {10, 200}, "area": {0.05, 60}, "angle": {10, 90},
 	}
 	for _, q := range d.Quantities {
 		if q.Optional && rapid.Bool().Draw(t, "leave out "+q.Name) {
@@ -154,9 +155,13 @@ func likely(t *rapid.T, d *Definition) map[string]string {
 	case "anchor-breakout", "anchor-group":
 		out["strength"] = "3000 psi"
 		delete(out, "kc")
+		if _, projected := out["area"]; projected {
+			out["area"] = fmt.Sprint(number(100, 2000, "area")) + " in2"
+		}
 	case "lift-time":
 		out["stroke"], out["bore"] = "36 in", "2.5 in"
 	}
+	likelyMachine(t, d.Name, out)
 	if d.Maker != "" && rapid.Bool().Draw(t, "maker") {
 		r := ranges[d.Maker]
 		if d.Maker == "number" {
@@ -246,6 +251,11 @@ func FuzzCompute(f *testing.F) {
 		"flow=35.25 gpm; rpm=1750", "where=work-rest; gap=0.14 in", "diameter=8 in; rpm=3450; marked=3000", "open=95 deg; start=60 deg",
 		"mawp=150 psi; set=175 psi", "between=valve", "height=6 ft; opening=5/8 in", "height=5 ft; guarded=no", "chance=will; harm=property",
 		"severity=3; probability=E", "depth=5.75 in; strength=4,000 psi; kc=21; edge=8 in; area=1532.16 in2; weight=light",
+		"check=axis-vertical; measured=0.5 thou; over=12 in; class=toolroom", "near=1.5004 in; far=1.5012 in; spacing=6 in", "machine=cnc; middle=10 um; end=-1 um",
+		"up-1=2 um; up-2=3 um; up-3=5 um; up-4=4 um; up-5=6 um; down-1=-1 um; down-2=0 um; down-3=1 um; down-4=1 um; down-5=2 um; scatter=0.5 um",
+		"power=5 hp; voltage=230 V; phases=3; code=V; kva=20 kVA", "volume=80 gal; from=0 psi; to=175 psi; time=189 s; rated=40 cfm",
+		"pressure=200 psi; radius=12 in; stress=20000 psi; joint=0.70; measured=0.150 in", "load=2400 lb; legs=2; angle=53 deg",
+		"weight=3800 lb; pads=6; pad-area=16 in2; footprint=21 ft2; floor=wood", "weight=6000 lb; offset=52 in; wheelbase=130 in; arms=4",
 	} {
 		for i := range rules {
 			f.Add(i, s)

@@ -450,6 +450,7 @@ export interface LimitFigure {
   value?: number;
   unit?: string;
   text?: string;
+  part?: string;
 }
 
 export interface LimitInput {
