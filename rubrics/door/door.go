@@ -28,7 +28,7 @@ func Open(catalogue []byte) (*Door, error) {
 // NewCatalogue gathers what has its home in Go.
 func NewCatalogue(rubrics []appraisal.Rubric, parts []appraisal.Part, dated string) Catalogue {
 	return Catalogue{
-		Rubrics: rubrics, Parts: parts, PartsDated: dated, Limits: limit.All(), Shop: appraisal.DefaultShop(),
+		Rubrics: rubrics, Parts: parts, PartsDated: dated, Limits: limit.All(), Subjects: limit.Subjects(), Shop: appraisal.DefaultShop(),
 		Grades: appraisal.GradeWords[:], Reasons: appraisal.Reasons, Sellers: appraisal.Sellers, Trades: appraisal.Trades,
 		Conditions: appraisal.Conditions, Completeness: appraisal.Completeness, Currencies: appraisal.Currencies,
 		Criteria: appraisal.Criteria,

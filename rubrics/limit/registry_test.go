@@ -226,6 +226,9 @@ func sound(t failer, given map[string]string, res Result) {
 	}
 	for _, f := range res.More {
 		values = append(values, f.Value)
+		if !strings.HasPrefix(f.Title, f.Group) || len(f.Title) < len(f.Group)+2 {
+			t.Fatalf("%v: %q does not begin with its group %q and go on", given, f.Title, f.Group)
+		}
 	}
 	for _, v := range values {
 		if math.IsNaN(v) || math.IsInf(v, 0) {

@@ -84,6 +84,7 @@ export interface Catalogue {
   parts: Part[];
   parts_dated: string;
   limits: LimitDefinition[];
+  subjects: LimitSubject[];
   shop: Shop;
   grades: string[];
   reasons: Choice[];
@@ -437,6 +438,7 @@ export interface Limit {
 export interface LimitDefinition {
   name: string;
   title: string;
+  subject: string;
   quantities: LimitInput[];
   formula: string;
   source: string;
@@ -446,6 +448,7 @@ export interface LimitDefinition {
 }
 
 export interface LimitFigure {
+  group?: string;
   title: string;
   value?: number;
   unit?: string;
@@ -462,6 +465,7 @@ export interface LimitInput {
   words?: string[];
   optional?: boolean;
   default?: string;
+  either?: string;
 }
 
 export interface LimitRequest {
@@ -482,6 +486,13 @@ export interface LimitResult {
   notes?: string[];
   caution?: string;
   more?: LimitFigure[];
+}
+
+export interface LimitSubject {
+  id: string;
+  title: string;
+  danger: boolean;
+  limits: string[];
 }
 
 export interface Line {
