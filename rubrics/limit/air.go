@@ -130,17 +130,7 @@ var tankLeak = rule{
 	bounds: map[string]bound{"drop": {0, 1000}, "time": {1, 2880}},
 	judge: func(m *measured) (Result, *Error) {
 		rate := m.n("drop") * 10 / m.n("time")
-		res := m.held(rate, 2, "drop")
-		is := "The tank loses " + m.in(rate, "drop") + " in ten minutes"
-		res.Text = is + ", not more than " + m.in(2, "drop") + "."
-		switch {
-		case more(rate, 10):
-			res.Limit = m.held(rate, 10, "drop").Limit
-			res.Finding, res.Text = Beyond, is+", more than "+m.in(10, "drop")+": look for the check valve or the welds."
-		case more(rate, 2):
-			res.Finding, res.Text = Watch, is+", more than "+m.in(2, "drop")+"."
-		}
-		return res, nil
+		return m.most("In ten minutes the tank loses", rate, 2, 10, "drop", ": look for the check valve or the welds"), nil
 	},
 }
 
@@ -168,21 +158,4 @@ var leakShare = rule{
 		}
 		return res, nil
 	},
-}
-
-const gaugeTolerance = 5 // percent
-
-var gaugeError = rule{
-	Definition: Definition{
-		Name: "gauge-error", Title: "Pressure gauge against a reference",
-		Quantities: []Input{
-			{Name: "reading", Title: "reading of the gauge", Dimension: "pressure", Unit: "psi", Metric: "bar"},
-			{Name: "reference", Title: "reading of a good gauge", Dimension: "pressure", Unit: "psi", Metric: "bar"},
-		},
-		Formula: "difference / reference x 100; beyond over 5 %",
-		Source:  "common practice, no source",
-		Status:  Practice, Caution: airCaution, Maker: "share",
-	},
-	bounds: map[string]bound{"reading": {0, 20000}, "reference": {1, 20000}}, makerUnit: "%",
-	judge: func(m *measured) (Result, *Error) { return m.off("reading", "reference", gaugeTolerance) },
 }

@@ -18,6 +18,13 @@ func TestPumpUp(t *testing.T) {
 		{"plate, worn", "volume=60 gal; from=100 psi; to=125 psi; time=38 s; rated=25 cfm", 21.54, "cfm", Watch, nil},
 		{"plate, rebuild", "volume=60 gal; from=100 psi; to=125 psi; time=38 s; rated=29 cfm", 21.54, "cfm", Beyond, nil},
 	})
+	for rated, limit := range map[string]float64{"25 cfm": 22.5, "29 cfm": 21.75} {
+		res, err := Compute("pump-up", map[string]string{"volume": "60 gal", "from": "100 psi", "to": "125 psi", "time": "38 s", "rated": rated})
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, rated, *res.Limit, limit, 1e-9)
+	}
 	refuses(t, "pump-up", []refusal{
 		{"volume=60 gal; from=125 psi; to=100 psi; time=38 s", "to", "is not above"},
 		{"volume=60 gal; from=100 psi; to=100 psi; time=38 s", "to", "is not above"},

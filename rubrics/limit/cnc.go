@@ -46,24 +46,8 @@ var positioning = rule{
 			reversal = math.Max(reversal, math.Abs(up-down))
 		}
 		a := high - low + float64(4*s)
-		limit, beyond, whose := newPositioning/25.4, 2*newPositioning/25.4, "the usual "
-		maker, ok := m.maker("in")
-		if ok {
-			limit, beyond, whose = maker, maker, "the maker's "
-		}
-		res := m.held(a, limit, "up-1")
-		if ok {
-			own(&res, *res.Limit)
-		}
+		res := m.most("Positioning A is", a, newPositioning/25.4, 2*newPositioning/25.4, "up-1", "")
 		res.More = []Figure{m.figure("reversal B", reversal, "up-1"), m.figure("repeatability both ways R", float64(4*s)+reversal, "up-1")}
-		is := "Positioning A is " + m.fine(a, "up-1")
-		res.Text = is + ", not more than " + whose + m.fine(limit, "up-1") + "."
-		if more(a, limit) {
-			res.Finding, res.Text = Watch, is+", more than "+whose+m.fine(limit, "up-1")+" of a new one."
-			if more(a, beyond) {
-				res.Finding = Beyond
-			}
-		}
 		return res, nil
 	},
 }
@@ -88,26 +72,9 @@ var circularity = rule{
 		case out > 0.1:
 			return Result{}, refuse("largest", "the radii differ by "+m.fine(out, "largest"), "give both radii of one ballbar run, in one unit")
 		}
-		limit, beyond, whose := 0.010/25.4, 0.020/25.4, "the usual "
-		maker, ok := m.maker("in")
-		if ok {
-			limit, beyond, whose = maker, maker, "the maker's "
-		}
-		res := m.held(out, limit, "largest")
-		if ok {
-			own(&res, *res.Limit)
-		}
-		is := "It is out of round by " + m.fine(out, "largest")
-		res.Text = is + ", not more than " + whose + m.fine(limit, "largest") + "."
-		if more(out, limit) {
-			res.Finding, res.Text = Watch, is+", more than "+whose+m.fine(limit, "largest")+": fair."
-		}
-		if more(out, beyond) {
-			at, _ := m.to(beyond, "largest")
-			res.Limit, res.Finding, res.Text = ptr(at), Beyond, is+", more than "+whose+m.fine(beyond, "largest")+": needs work."
-			if !ok && more(out, 0.050/25.4) {
-				res.Text = is + ", more than 0.05 mm: poor."
-			}
+		res := m.most("It is out of round by", out, 0.010/25.4, 0.020/25.4, "largest", ": needs work")
+		if res.Finding == Beyond && res.Status != Own && more(out, 0.050/25.4) {
+			res.Notes = []string{"Over " + m.fine(0.050/25.4, "largest") + " is poor."}
 		}
 		return res, nil
 	},

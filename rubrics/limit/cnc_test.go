@@ -47,7 +47,7 @@ func TestCircularity(t *testing.T) {
 		{"maker", "largest=100.006 mm; smallest=99.991 mm; maker=20 um", 0.015, "mm", Within, nil},
 	})
 	res, err := Compute("circularity", given("largest=100.055 mm; smallest=99.991 mm").values())
-	if err != nil || !strings.Contains(res.Text, "more than 0.05 mm: poor") {
+	if err != nil || !strings.Contains(strings.Join(res.Notes, " "), "Over 0.05 mm is poor") {
 		t.Errorf("%v %q", err, res.Text)
 	}
 	refuses(t, "circularity", []refusal{

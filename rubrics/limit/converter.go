@@ -137,21 +137,13 @@ var legBalance = rule{
 			worst = math.Max(worst, math.Abs(m.n(name)-mean))
 		}
 		share := worst / mean * 100
-		limit, whose := 10.0, "the usual "
+		limit := 10.0
 		if m.words["load"] == "loaded" {
 			limit = 5
 		}
-		res := Result{Value: share, Unit: "%", Limit: ptr(limit), Finding: Within}
-		if maker, ok := m.maker("%"); ok {
-			own(&res, maker)
-			limit, whose = maker, "the maker's "
-		} else if more(share, 1) {
+		res := m.percent("The legs, "+m.words["load"]+", are out of balance by", share, limit)
+		if more(share, 1) && res.Status != Own {
 			res.Notes = []string{"From memory: motor makers ask for 1 % at the motor, and derate it above."}
-		}
-		is := "The legs are " + show(share, 1) + " % out of balance, " + m.words["load"]
-		res.Text = is + ", not more than " + whose + show(limit, 1) + " %."
-		if more(share, limit) {
-			res.Finding, res.Text = Beyond, is+", more than "+whose+show(limit, 1)+" %."
 		}
 		res.More = []Figure{{Title: "mean", Value: mean, Unit: "V"}}
 		return res, nil

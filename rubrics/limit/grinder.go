@@ -28,25 +28,7 @@ var blockFlatness = rule{
 		if spread > 0.1 {
 			return Result{}, refuse("corner-1", "the corners differ by "+m.fine(spread, "corner-1"), "measure one ground block with a micrometer, and check the units")
 		}
-		limit, beyond, whose := 0.0001, 0.0002, "the usual "
-		maker, ok := m.maker("in")
-		if ok {
-			limit, beyond, whose = maker, maker, "the maker's "
-		}
-		res := m.held(spread, limit, "corner-1")
-		if ok {
-			own(&res, *res.Limit)
-		}
-		is := "The corners differ by " + m.fine(spread, "corner-1")
-		res.Text = is + ", not more than " + whose + m.fine(limit, "corner-1") + "."
-		if more(spread, limit) {
-			res.Finding, res.Text = Watch, is+", more than "+whose+m.fine(limit, "corner-1")+" of toolroom work."
-		}
-		if more(spread, beyond) {
-			at, _ := m.to(beyond, "corner-1")
-			res.Limit, res.Finding, res.Text = ptr(at), Beyond, is+", more than "+whose+m.fine(beyond, "corner-1")+"."
-		}
-		return res, nil
+		return m.most("The corners differ by", spread, 0.0001, 0.0002, "corner-1", ""), nil
 	},
 }
 

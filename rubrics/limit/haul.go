@@ -63,13 +63,19 @@ var tieDownRating = rule{
 		Quantities: []Input{{Name: "kind", Title: "kind, size and grade", Dimension: "word", Words: tieDownKinds()}},
 		Formula:    "table value; unmarked chain counts as grade 30",
 		Source:     "49 CFR 393.108 and its tables, read in a reprint",
-		Status:     Reprint, Caution: "The mark on the tie-down and the anchor point rule, the weaker of both; cut, knotted or stretched ones are out. " + haulCaution,
+		Status:     Reprint, Caution: "The mark on the tie-down and the anchor point rule, the weaker of both; cut, knotted or stretched ones are out. " + haulCaution, Maker: "mass",
 	},
+	makerUnit: "lb",
 	judge: func(m *measured) (Result, *Error) {
 		kind := m.words["kind"]
 		res := Result{Value: rating(kind), Unit: "lb", Finding: Computed, Text: "A " + kind + " works to " + show(rating(kind), 0) + " lb."}
 		if strings.HasSuffix(kind, "unmarked") {
 			res.Text = "Unmarked chain counts as grade 30: " + show(rating(kind), 0) + " lb."
+		}
+		if marked, ok := m.maker("lb"); ok { // its maker's mark
+			res.Value, res.Unit = m.to(marked, makerKey)
+			res.Source, res.Status = ownSource, Own
+			res.Text = "By its mark it works to " + m.in(marked, makerKey) + "."
 		}
 		res.Notes = []string{"Tied from the vehicle to the load, half of it counts (393.106(d))."}
 		return res, nil
@@ -144,20 +150,28 @@ var slingLeg = rule{
 		},
 		Formula: "leg = load / legs / sin(angle); beyond under 30 deg",
 		Source:  "statics; two sling makers' published guides: not under 30 deg from the horizontal",
-		Status:  Practice, Caution: "Nobody beneath or beside a hanging load; the sling's tag comes first. " + haulCaution,
+		Status:  Practice, Caution: "Nobody beneath or beside a hanging load; the sling's tag comes first. " + haulCaution, Maker: "mass",
 	},
-	bounds: map[string]bound{"load": {1, 1e6}, "legs": {1, 4}, "angle": {5, 90}},
+	bounds: map[string]bound{"load": {1, 1e6}, "legs": {1, 4}, "angle": {5, 90}}, makerUnit: "lb",
 	judge: func(m *measured) (Result, *Error) {
 		angle := m.n("angle")
 		leg := m.n("load") / m.n("legs") / sine(angle)
 		res := Result{Finding: Computed, Status: Physics, Text: "Each leg carries " + m.in(leg, "load") + "."}
 		res.Value, res.Unit = m.to(leg, "load")
-		if m.n("legs") > 2 {
-			res.Notes = []string{"A stiff load hangs on two legs whatever their number: reckon with two."}
+		if tag, ok := m.maker("lb"); ok { // of one leg, hanging plumb
+			res = m.held(leg, tag, "load")
+			own(&res, *res.Limit)
+			res.Text = "Each leg carries " + m.in(leg, "load") + ", not more than the " + m.in(tag, "load") + " of its tag."
+			if more(leg, tag) {
+				res.Finding, res.Text = Beyond, "Each leg carries "+m.in(leg, "load")+", more than the "+m.in(tag, "load")+" of its tag."
+			}
 		}
 		if more(leastAngle, angle) {
-			res = Result{Value: angle, Unit: "deg", Limit: ptr(leastAngle), Finding: Beyond, Notes: res.Notes,
+			res = Result{Value: angle, Unit: "deg", Limit: ptr(leastAngle), Finding: Beyond,
 				Text: "At " + show(angle, 1) + " deg each leg carries " + m.in(leg, "load") + ": slings stay above 30 deg."}
+		}
+		if m.n("legs") > 2 {
+			res.Notes = []string{"A stiff load hangs on two legs whatever their number: reckon with two."}
 		}
 		res.More = []Figure{m.figure("load of one leg", leg, "load")}
 		return res, nil

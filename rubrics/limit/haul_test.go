@@ -8,17 +8,26 @@ import (
 // TR09: 49 CFR 393.108(d) and its tables, read in a reprint.
 func TestTieDownRating(t *testing.T) {
 	var rows []row
-	for kind, lb := range map[string]float64{
-		"chain 3/8 unmarked": 2650, "chain 3/8 grade 30": 2650, "chain 1/4 grade 43": 2600, "chain 5/16 grade 70": 4700, "chain 5/16 grade 80": 4500,
-		"chain 3/8 grade 43": 5400, "chain 1/2 grade 80": 12000, "webbing 1 3/4 in": 1750, "webbing 2 in": 2000, "webbing 4 in": 4000, "rope 1/4": 1400, "rope 3/8": 3000, "rope 1/2": 5300,
-	} {
+	add := func(kind string, lb float64) {
 		rows = append(rows, row{"TR09 " + kind, given("kind=" + kind), lb, "lb", Computed, nil})
 	}
-	check(t, "tie-down-rating", 0, rows)
-	for _, kind := range tieDownKinds() {
-		if rating(kind) == 0 {
-			t.Errorf("%s has no rating", kind)
+	for size, lb := range map[string][4]float64{
+		"1/4": {1300, 2600, 3150, 3500}, "5/16": {1900, 3900, 4700, 4500}, "3/8": {2650, 5400, 6600, 7100}, "1/2": {4500, 9200, 11300, 12000},
+	} {
+		add("chain "+size+" unmarked", lb[0])
+		for i, grade := range []string{"30", "43", "70", "80"} {
+			add("chain "+size+" grade "+grade, lb[i])
 		}
+	}
+	for kind, lb := range map[string]float64{
+		"webbing 1 3/4 in": 1750, "webbing 2 in": 2000, "webbing 3 in": 3000, "webbing 4 in": 4000, "rope 1/4": 1400, "rope 3/8": 3000, "rope 1/2": 5300,
+	} {
+		add(kind, lb)
+	}
+	check(t, "tie-down-rating", 0, rows)
+	check(t, "tie-down-rating", 0, []row{{"its mark", "kind=webbing 2 in; maker=1000 kg", 1000, "kg", Computed, nil}})
+	if n := len(tieDownKinds()); n != len(rows) {
+		t.Errorf("%d kinds, %d of them checked", n, len(rows))
 	}
 	refuses(t, "tie-down-rating", []refusal{{"kind=rope 1 in", "kind", "one of chain 1/4 grade 30"}})
 }
@@ -47,6 +56,9 @@ func TestSlingLeg(t *testing.T) {
 		{"section 5", "load=3000 lb; legs=2; angle=60 deg", 1732, "lb", Computed, nil},
 		{"plumb", "load=3000 lb; legs=1; angle=90 deg", 3000, "lb", Computed, nil},
 		{"at 30", "load=1000 kg; legs=2; angle=30 deg", 1000, "kg", Computed, nil},
+		{"tag", "load=10000 lb; legs=2; angle=45 deg; maker=7100 lb", 7071, "lb", Within, nil},
+		{"over its tag", "load=10000 lb; legs=2; angle=45 deg; maker=7000 lb", 7071, "lb", Beyond, nil},
+		{"tag, under 30", "load=1000 lb; legs=2; angle=29 deg; maker=7000 lb", 29, "deg", Beyond, nil},
 		{"under 30", "load=1000 lb; legs=2; angle=29 deg", 29, "deg", Beyond, map[string]float64{"load of one leg": 1031.33}},
 	})
 	res, _ := Compute("sling-leg", given("load=1000 lb; legs=4; angle=60 deg").values())

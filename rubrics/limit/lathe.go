@@ -70,24 +70,7 @@ var twoCollar = rule{
 			return Result{}, refuse("far", "the collars differ by "+m.fine(math.Abs(apart), "far"), "cut both with one setting of the tool, and check the units")
 		}
 		value := math.Abs(apart) / 2 * 12 / m.n("spacing")
-		limit, beyond, whose := 0.0008, 0.0016, "Schlesinger's "
-		maker, ok := m.maker("in")
-		if ok {
-			limit, beyond, whose = maker, maker, "the maker's "
-		}
-		res := m.held(value, limit, "near")
-		if ok {
-			own(&res, *res.Limit)
-		}
-		is := "The axis is off by " + m.fine(value, "near") + " over 12 in"
-		res.Text = is + ", not more than " + whose + m.fine(limit, "near") + "."
-		if more(value, limit) {
-			res.Finding = Watch
-			if more(value, beyond) {
-				res.Finding = Beyond
-			}
-			res.Text = is + ", more than " + whose + m.fine(limit, "near") + "."
-		}
+		res := m.most("Over 12 in the axis is off by", value, 0.0008, 0.0016, "near", "")
 		switch {
 		case more(m.n("far"), m.n("near")):
 			res.Notes = append(res.Notes, "The outer collar is larger: the axis leans away from the tool, the wrong way.")

@@ -1,6 +1,7 @@
 package limit
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 )
@@ -135,13 +136,18 @@ func TestBacklash(t *testing.T) {
 	check(t, "backlash", 1e-6, []row{
 		{"MT11", "machine=mill; middle=0.012 in", 0.012, "in", Watch, nil},
 		{"MT11 good", "machine=mill; middle=0.005 in", 0.005, "in", Computed, nil},
+		{"MT11 good edge", "machine=mill; middle=0.008 in", 0.008, "in", Computed, nil},
+		{"MT11 fair", "machine=mill; middle=0.0081 in", 0.0081, "in", Watch, nil},
 		{"MT11 edge", "machine=mill; middle=0.015 in", 0.015, "in", Watch, nil},
 		{"MT11 worn", "machine=mill; middle=0.0151 in", 0.0151, "in", Beyond, nil},
 		{"MT12", "machine=mill; middle=0.022 in; end=0.009 in", 0.022, "in", Beyond, map[string]float64{"middle less end": 0.013}},
 		{"MT12 good but local", "machine=mill; middle=0.007 in; end=0.002 in", 0.005, "in", Watch, nil},
 		{"MT12 edge", "machine=mill; middle=0.007 in; end=0.004 in", 0.007, "in", Computed, nil},
+		{"MT12 just over", "machine=mill; middle=0.007 in; end=0.0039 in", 0.0031, "in", Watch, nil},
 		{"lathe", "machine=lathe-cross; middle=0.019 in", 0.019, "in", Watch, nil},
 		{"ball screw", "machine=cnc; middle=10 um", 10, "um", Computed, nil},
+		{"ball screw edge", "machine=cnc; middle=0.0004 in", 0.0004, "in", Computed, nil},
+		{"ball screw just over", "machine=cnc; middle=0.00041 in", 0.00041, "in", Watch, nil},
 		{"ball screw fair", "machine=cnc; middle=20 um", 20, "um", Watch, nil},
 		{"ball screw worn", "machine=cnc; middle=0.0011 in", 0.0011, "in", Beyond, nil},
 		{"maker", "machine=mill; middle=0.012 in; maker=0.015 in", 0.012, "in", Within, nil},
@@ -152,4 +158,21 @@ func TestBacklash(t *testing.T) {
 		t.Errorf("MT12: %v %q", err, res.Notes)
 	}
 	refuses(t, "backlash", []refusal{{"machine=mill; middle=12 in", "middle", "between"}, {"machine=saw; middle=0.01 in", "machine", "mill, lathe-cross, cnc"}})
+}
+
+// Exactly N and exactly 2 N, scaled over any length, must not be decided by the
+// rounding of floats: axis-vertical is 0.02 mm over 300 mm.
+func TestLatheEdge(t *testing.T) {
+	for k := 1; k <= 60; k++ {
+		g := map[string]string{"check": "axis-vertical", "over": fmt.Sprintf("%d mm", 30*k)}
+		for of, want := range map[string]Finding{
+			fmt.Sprintf("%de-3 mm", 2*k): Within, fmt.Sprintf("%de-9 mm", 2000000*k+1): Watch,
+			fmt.Sprintf("%de-3 mm", 4*k): Watch, fmt.Sprintf("%de-9 mm", 4000000*k+1): Beyond,
+		} {
+			g["measured"] = of
+			if res, err := Compute("lathe-geometry", g); err != nil || res.Finding != want {
+				t.Errorf("%v: %v %s, want %s", g, err, res.Finding, want)
+			}
+		}
+	}
 }

@@ -49,6 +49,7 @@ type Input struct {
 	Unit      string   `json:"unit,omitempty"`   // assumed in inch mode when the entry has none (screens only)
 	Metric    string   `json:"metric,omitempty"` // likewise in metric mode
 	Words     []string `json:"words,omitempty"`  // allowed words
+	Titles    []string `json:"titles,omitempty"` // of the words, where these do not speak for themselves
 	Optional  bool     `json:"optional,omitempty"`
 	Default   string   `json:"default,omitempty"`
 	// Either names a group of optional quantities of which one at least is needed.

@@ -24,6 +24,49 @@ func (m *measured) held(value, limit float64, name string) Result {
 	return res
 }
 
+// most holds a value against a figure from which on to watch and one that it must
+// not pass, or against the maker's own for both. The sentence begins with is;
+// advice ends it where the value is beyond.
+func (m *measured) most(is string, value, watch, beyond float64, name, advice string) Result {
+	whose := "the usual "
+	maker, ok := m.maker(m.base[name])
+	if ok {
+		watch, beyond, whose = maker, maker, "the maker's "
+	}
+	res := m.held(value, watch, name)
+	if ok {
+		own(&res, *res.Limit)
+	}
+	compared := ", not more than "
+	switch {
+	case more(value, beyond):
+		at, _ := m.to(beyond, name)
+		res.Limit, res.Finding = ptr(at), Beyond
+		compared, watch = ", more than ", beyond
+	case more(value, watch):
+		res.Finding, compared, advice = Watch, ", more than ", ""
+	default:
+		advice = ""
+	}
+	res.Text = is + " " + m.fine(value, name) + compared + whose + m.fine(watch, name) + advice + "."
+	return res
+}
+
+// percent holds a share in percent against the usual one or the maker's own.
+func (m *measured) percent(is string, share, limit float64) Result {
+	res := Result{Value: share, Unit: "%", Limit: ptr(limit), Finding: Within}
+	compared, whose := " %, not more than ", "the usual "
+	if maker, ok := m.maker("%"); ok {
+		own(&res, maker)
+		limit, whose = maker, "the maker's "
+	}
+	if more(share, limit) {
+		res.Finding, compared = Beyond, " %, more than "
+	}
+	res.Text = is + " " + show(share, 1) + compared + whose + show(limit, 1) + " %."
+	return res
+}
+
 // fine writes a length as machine tools are measured: to 0.0001 mm or 0.00001 in.
 func (m *measured) fine(n float64, name string) string {
 	v, u := m.to(n, name)
@@ -51,12 +94,11 @@ func (a *allowed) says() string {
 	return a.title + " over " + show(a.over, 0) + " mm"
 }
 
-func words(checks []allowed) []string {
-	out := make([]string, len(checks))
+func words(checks []allowed) (words, titles []string) {
 	for i := range checks {
-		out[i] = checks[i].word
+		words, titles = append(words, checks[i].word), append(titles, checks[i].title)
 	}
-	return out
+	return words, titles
 }
 
 func checkOf(checks []allowed, word string) *allowed {
@@ -81,14 +123,7 @@ const bandFormula = "; up to twice that watch, more is beyond (bands of a used m
 func (m *measured) banded(a *allowed) (Result, *Error) {
 	value, over := m.n("measured"), ""
 	if maker, ok := m.maker("in"); ok {
-		res := m.held(value, maker, "measured")
-		own(&res, *res.Limit)
-		res.Text = "It measures " + m.fine(value, "measured") + ", not more than the maker's " + m.fine(maker, "measured") + "."
-		if more(value, maker) {
-			res.Finding = Beyond
-			res.Text = "It measures " + m.fine(value, "measured") + ", more than the maker's " + m.fine(maker, "measured") + "."
-		}
-		return res, nil
+		return m.most("It measures", value, maker, maker, "measured", ""), nil
 	}
 	short := false
 	if a.over > 0 {
@@ -136,8 +171,9 @@ func band(ratio float64) string {
 }
 
 func checkQuantities(checks []allowed, more ...Input) []Input {
+	choices, titles := words(checks)
 	return append([]Input{
-		{Name: "check", Title: "which check", Dimension: "word", Words: words(checks)},
+		{Name: "check", Title: "which check", Dimension: "word", Words: choices, Titles: titles},
 		{Name: "measured", Title: "measured", Dimension: "length", Unit: "in", Metric: "mm"},
 		{Name: "over", Title: "length it was measured over", Dimension: "length", Unit: "in", Metric: "mm", Optional: true},
 	}, more...)

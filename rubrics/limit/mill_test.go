@@ -85,6 +85,7 @@ func TestGrinder(t *testing.T) {
 	check(t, "block-flatness", 1e-6, []row{
 		{"1.7 worked", "corner-1=0.5000 in; corner-2=0.5001 in; corner-3=0.5003 in; corner-4=0.5001 in", 0.0003, "in", Beyond, nil},
 		{"1.7 general", "corner-1=0.5 in; corner-2=0.5001 in; corner-3=0.5002 in; corner-4=0.5 in", 0.0002, "in", Watch, nil},
+		{"1.7 over", "corner-1=0.5 in; corner-2=0.5001 in; corner-3=0.50021 in; corner-4=0.5 in", 0.00021, "in", Beyond, nil},
 		{"1.7 toolroom", "corner-1=0.5 in; corner-2=0.5001 in; corner-3=0.5 in; corner-4=0.5 in", 0.0001, "in", Computed, nil},
 		{"indicator", "corner-1=0 in; corner-2=0.0004 in; corner-3=0 in; corner-4=0 in", 0.0004, "in", Beyond, nil},
 		{"maker", "corner-1=0.5 in; corner-2=0.5003 in; corner-3=0.5 in; corner-4=0.5 in; maker=0.0003 in", 0.0003, "in", Within, nil},

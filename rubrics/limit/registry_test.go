@@ -39,8 +39,8 @@ func TestDefinitions(t *testing.T) {
 				t.Errorf("%s: quantity %q", d.Name, q.Name)
 			}
 			if q.Dimension == "word" {
-				if len(q.Words) < 2 {
-					t.Errorf("%s: %s has no choice of words", d.Name, q.Name)
+				if len(q.Words) < 2 || (q.Titles != nil && len(q.Titles) != len(q.Words)) {
+					t.Errorf("%s: %s has no choice of words, or not a title for each", d.Name, q.Name)
 				}
 				continue
 			}

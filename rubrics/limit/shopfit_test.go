@@ -9,6 +9,10 @@ func TestOpenings(t *testing.T) {
 	check(t, "ceiling", 1e-9, []row{
 		{"SH04", "height=148 in; vehicle=72 in; rise=72 in", 148, "in", Computed, need(148)},
 		{"SH04 feet", "height=12 ft; vehicle=72 in; rise=72 in", 12, "ft", Watch, need(148. / 12)},
+		{"maker", "height=150 in; vehicle=72 in; rise=72 in; maker=12 ft", 150, "in", Within, need(148)},
+		{"maker asks for more", "height=150 in; vehicle=72 in; rise=72 in; maker=151 in", 150, "in", Beyond, nil},
+		{"maker asks for less, tight", "height=146 in; vehicle=72 in; rise=72 in; maker=140 in", 146, "in", Watch, nil},
+		{"maker asks for less, too low", "height=143 in; vehicle=72 in; rise=72 in; maker=140 in", 143, "in", Beyond, nil},
 		{"SH04 low", "height=143 in; vehicle=72 in; rise=72 in", 143, "in", Beyond, need(148)},
 	})
 	check(t, "door-width", 1e-9, []row{

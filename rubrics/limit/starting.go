@@ -93,7 +93,7 @@ var generatorSurge = rule{
 		res := Result{Value: m.n("kva"), Unit: "kVA", Limit: ptr(need), Finding: Within}
 		res.More = []Figure{{Title: "surge needed", Value: need, Unit: "kVA"}, {Title: "starting power, most", Value: high, Unit: "kVA"}}
 		is := "Starting needs " + show(need, 1) + " kVA of surge; the generator has " + show(m.n("kva"), 1) + " kVA"
-		res.Text = is + ", enough with the voltage dipping by less than 30 %."
+		res.Text = is + "."
 		switch {
 		case more(need, m.n("kva")):
 			res.Finding, res.Text = Beyond, is+", too little."
@@ -169,47 +169,4 @@ var transformerSize = rule{
 		}
 		return res, nil
 	},
-}
-
-// welderTolerance is the share by which a dial may be off, in percent.
-const welderTolerance = 10
-
-var welderOutput = rule{
-	Definition: Definition{
-		Name: "welder-output", Title: "Welder: output against its dial",
-		Quantities: []Input{
-			{Name: "dial", Title: "current by the dial", Dimension: "current", Unit: "A", Metric: "A"},
-			{Name: "measured", Title: "current measured while welding", Dimension: "current", Unit: "A", Metric: "A"},
-		},
-		Formula: "difference / dial x 100; beyond over 10 %",
-		Source:  "common practice, no source",
-		Status:  Practice, Caution: "The seller welds, in helmet and gloves; nobody looks on without a shade. " + motorCaution, Maker: "share",
-	},
-	bounds: map[string]bound{"dial": {1, 2000}, "measured": {0, 2000}}, makerUnit: "%",
-	judge: func(m *measured) (Result, *Error) { return m.off("measured", "dial", welderTolerance) },
-}
-
-// off is by how much one value differs from another, in percent of the other,
-// held against so many percent or the maker's own.
-func (m *measured) off(name, of string, percent float64) (Result, *Error) {
-	share := (m.n(name) - m.n(of)) / m.n(of) * 100
-	size := share
-	if size < 0 {
-		size = -size
-	}
-	if size > 200 {
-		return Result{}, refuse(name, m.in(m.n(name), name)+" against "+m.in(m.n(of), of)+" is no error of a gauge", "check both values and their units")
-	}
-	res := Result{Value: size, Unit: "%", Limit: ptr(percent), Finding: Within}
-	whose := "the usual "
-	if maker, ok := m.maker("%"); ok {
-		own(&res, maker)
-		percent, whose = maker, "the maker's "
-	}
-	is := m.in(m.n(name), name) + " is " + show(size, 1) + " % off " + m.in(m.n(of), of)
-	res.Text = is + ", not more than " + whose + show(percent, 1) + " %."
-	if more(size, percent) {
-		res.Finding, res.Text = Beyond, is+", more than "+whose+show(percent, 1)+" %."
-	}
-	return res, nil
 }

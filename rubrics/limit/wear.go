@@ -24,7 +24,7 @@ var wayWear = rule{
 			return 2 * (math.Sqrt(float64(r*r)+float64(depth*depth)) - r)
 		}
 		depth := m.n("depth")
-		limit, beyond, whose := 0.005, 0.010, "the "
+		limit, beyond, whose := 0.005, 0.010, "the usual "
 		maker, ok := m.maker("in")
 		if ok {
 			limit, beyond, whose = maker, maker, "the maker's "
@@ -35,14 +35,14 @@ var wayWear = rule{
 			own(&res, *res.Limit)
 		}
 		is := "Wear of " + m.fine(depth, "depth") + " turns " + m.fine(grown(depth), "depth") + " wrong on diameter"
-		over := " for " + whose + m.fine(limit, "depth") + " deep"
 		switch {
 		case more(depth, beyond):
-			res.Finding, res.Text = Beyond, is+", too deep"+over+" of general work: regrind."
+			res.Limit = m.held(0, grown(beyond), "depth").Limit
+			res.Finding, res.Text = Beyond, is+", deeper than "+whose+m.fine(beyond, "depth")+": regrind."
 		case more(depth, limit):
-			res.Finding, res.Text = Watch, is+", too deep"+over+" of general work: roughing."
+			res.Finding, res.Text = Watch, is+", deeper than "+whose+m.fine(limit, "depth")+" of general work."
 		case ok:
-			res.Text = is + ", not over the maker's " + m.fine(limit, "depth") + " deep."
+			res.Text = is + ", not deeper than the maker's " + m.fine(limit, "depth") + "."
 		default:
 			return Result{Value: res.Value, Unit: res.Unit, Finding: Computed, Status: Physics, Text: is + "."}, nil
 		}
@@ -72,24 +72,7 @@ var backlash = rule{
 	judge: func(m *measured) (Result, *Error) {
 		middle := m.n("middle")
 		bands := slackOf[m.words["machine"]]
-		whose := "the usual "
-		maker, ok := m.maker("in")
-		if ok {
-			bands, whose = [2]float64{maker, maker}, "the maker's "
-		}
-		res := m.held(middle, bands[0], "middle")
-		if ok {
-			own(&res, *res.Limit)
-		}
-		is := "Backlash is " + m.fine(middle, "middle")
-		res.Text = is + ", not over " + whose + m.fine(bands[0], "middle") + "."
-		if more(middle, bands[0]) {
-			res.Finding, res.Text = Watch, is+", over "+whose+m.fine(bands[0], "middle")+": fair."
-		}
-		if more(middle, bands[1]) {
-			at, _ := m.to(bands[1], "middle")
-			res.Limit, res.Finding, res.Text = ptr(at), Beyond, is+", over "+whose+m.fine(bands[1], "middle")+": adjust or replace the nut."
-		}
+		res := m.most("Backlash is", middle, bands[0], bands[1], "middle", ": adjust or replace the nut")
 		if !m.has("end") {
 			res.Notes = append(res.Notes, "Measure at the ends too: more in the middle means the screw itself is worn.")
 			return res, nil

@@ -7,7 +7,8 @@ const height = 92;
 const axis = 40;
 const side = 10;
 
-const tickText = (n: number) => new Intl.NumberFormat(undefined, { maximumSignificantDigits: 6 }).format(n);
+const tickText = (n: number) =>
+  new Intl.NumberFormat(undefined, { maximumSignificantDigits: 6, useGrouping: "min2" }).format(n);
 
 /**
  * A value and its limit on one scale: the value a pointer above, the limit a line
@@ -25,7 +26,9 @@ export function LimitScale(props: {
   const { ref, width } = useWidth<HTMLDivElement>(300);
   const [from, to] = limitSpan(value, limit);
   const x = linear([from, to], [side, width - side]);
-  const ticks = axisLabels(niceTicks(from, to, 4), x, (t) => measure(tickText(t), 14), [0, width], 10);
+  const breadth = (tick: number) => measure(tickText(tick), 14);
+  const ticks = axisLabels(niceTicks(from, to, 4), x, breadth, [0, width], 10);
+  const clear = (tick: number, at: number) => Math.abs(at - x(limit)) > breadth(tick) / 2 + 5;
   const passed = passedSide(value, limit, props.finding);
   const bars = passed === 0 ? [] : hatch(x(limit), passed > 0 ? width - side : side);
   const middle = (text: string, at: number) => {
@@ -48,9 +51,11 @@ export function LimitScale(props: {
         {ticks.map(({ tick, middle: at }) => (
           <g key={tick}>
             <line class="axis" x1={x(tick)} x2={x(tick)} y1={axis} y2={axis + 5} />
-            <text class="chart-figure" x={at} y={axis + 22} text-anchor="middle">
-              {tickText(tick)}
-            </text>
+            {clear(tick, at) && (
+              <text class="chart-figure" x={at} y={axis + 22} text-anchor="middle">
+                {tickText(tick)}
+              </text>
+            )}
           </g>
         ))}
         <line class="limit-line" x1={x(limit)} x2={x(limit)} y1={axis - 14} y2={height - 18} />

@@ -5,11 +5,12 @@ import { limitSpan, passedSide } from "./limit-span.ts";
 test("a scale starts at zero where value and limit stand apart on it", () => {
   expect(limitSpan(6.13, 5)).toEqual([0, 8]);
   expect(limitSpan(0, 5)).toEqual([0, 6]);
-  expect(limitSpan(-2, 5)).toEqual([-2, 6]);
+  expect(limitSpan(-2, 5)).toEqual([-4, 6]);
 });
 
 test("it comes closer where a scale from zero would lay one upon the other", () => {
   expect(limitSpan(2010, 1998)).toEqual([1990, 2020]);
+  expect(limitSpan(66.8, 80)).toEqual([0, 100]);
   const [from, to] = limitSpan(150, 150);
   expect(from).toBeLessThan(150);
   expect(to).toBeGreaterThan(150);

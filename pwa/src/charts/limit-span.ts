@@ -8,7 +8,8 @@ export function limitSpan(value: number, limit: number): [number, number] {
   const [low, high] = [Math.min(value, limit), Math.max(value, limit)];
   const oneSided = low > 0 || high < 0;
   const ratio = low > 0 ? low / high : high / low;
-  if (!oneSided || ratio < near) return niceDomain([low, high], 4);
+  // Room beyond, so that neither stands at the edge.
+  if (!oneSided || ratio < near) return niceDomain([low * 1.1, high * 1.1], 4);
   const room = high === low ? Math.abs(high) / 4 : (high - low) / 2;
   return niceSpan([low - room, high + room], 4);
 }

@@ -463,6 +463,7 @@ export interface LimitInput {
   unit?: string;
   metric?: string;
   words?: string[];
+  titles?: string[];
   optional?: boolean;
   default?: string;
   either?: string;
@@ -491,7 +492,6 @@ export interface LimitResult {
 export interface LimitSubject {
   id: string;
   title: string;
-  danger: boolean;
   limits: string[];
 }
 

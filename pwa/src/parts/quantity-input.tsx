@@ -54,7 +54,7 @@ export function QuantityInput(props: {
   };
   return (
     <Labelled label={props.label} for={dom} hint={props.hint} problem={problem}>
-      <div class="with-unit">
+      <div class={unit === "" && units.length < 2 ? undefined : "with-unit"}>
         <input
           id={dom}
           type="text"

@@ -19,8 +19,8 @@ const catalogue = {
     limit("rope-wires", "Wire rope: broken wires", "ropes", "strand"),
   ],
   subjects: [
-    { id: "ropes", title: "Ropes", danger: true, limits: ["rope-wires", "rope-load"] },
-    { id: "guards", title: "Guards", danger: true, limits: ["fan-guard"] },
+    { id: "ropes", title: "Ropes", limits: ["rope-wires", "rope-load"] },
+    { id: "guards", title: "Guards", limits: ["fan-guard"] },
   ],
 };
 const names = (search: string) =>

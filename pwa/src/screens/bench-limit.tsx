@@ -66,11 +66,10 @@ function Calculator(props: { definition: LimitDefinition; catalogue: Catalogue; 
       view.field === q.name ||
       entry.unread.includes(q.name),
   );
-  const danger = catalogue.subjects.find((s) => s.id === definition.subject)?.danger ?? true;
   const numbers = definition.quantities.some((q) => q.dimension !== "word" && q.dimension !== "number");
   return (
     <>
-      {danger && caution && <ReadFirst text={caution} />}
+      {caution && <ReadFirst text={caution} />}
       {problem && <Banner tone="problem">{problem}</Banner>}
       <section key={entry.round} class="block" aria-label={words.enter}>
         {numbers && <p class="field-hint">{words.entry}</p>}
@@ -78,7 +77,7 @@ function Calculator(props: { definition: LimitDefinition; catalogue: Catalogue; 
         {rest.length > 0 && (
           <div>
             <Fold summary={words.more} open={inRest || first.length === 0}>
-              <LimitFields {...fields} inputs={rest} />
+              <LimitFields {...fields} inputs={rest} folded />
             </Fold>
             <MakerField {...fields} catalogue={catalogue} />
           </div>
@@ -88,7 +87,7 @@ function Calculator(props: { definition: LimitDefinition; catalogue: Catalogue; 
       <LimitPanel
         view={view}
         named={view.field !== undefined}
-        said={danger ? caution : undefined}
+        said={caution}
         {...(unread ? { wait: limitWords.unread } : {})}
       />
       {hasEntries(name) && (

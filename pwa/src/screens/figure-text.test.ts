@@ -4,6 +4,7 @@ import { figure, figureText, grouped, titleIn } from "./figure-text.ts";
 test("figures keep four digits and are never written in powers of ten", () => {
   expect(figure(37699.1118, "lbf", "en")).toBe("37,700 lbf");
   expect(figure(0.0001234567, "in", "en")).toBe("0.0001235 in");
+  expect(figure(2004, "", "en")).toBe("2004");
   expect(figure(-0, "", "en")).toBe("0");
   expect(figure(12.5664, "in2", "en")).toBe("12.57 in²");
   expect(figure(1.5, "min", "en")).toBe("1.5 min");

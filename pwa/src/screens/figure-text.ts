@@ -7,9 +7,11 @@ const unitText = (unit: string) =>
     (_, base: string, power: string) => base + (power === "2" ? "²" : "³"),
   );
 
-/** A computed figure for reading: four significant digits, never in powers of ten. */
+/** A computed figure for reading: four significant digits, never in powers of ten; a year stays 2004. */
 export function figure(n: number, unit: string, locale?: string): string {
-  const digits = new Intl.NumberFormat(locale, { maximumSignificantDigits: 4 }).format(n === 0 ? 0 : n);
+  const digits = new Intl.NumberFormat(locale, { maximumSignificantDigits: 4, useGrouping: "min2" }).format(
+    n === 0 ? 0 : n,
+  );
   return unit === "" ? digits : `${digits} ${unitText(unit)}`;
 }
 

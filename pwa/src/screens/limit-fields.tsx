@@ -20,8 +20,11 @@ interface FieldsProps {
   view: LimitView;
 }
 
-/** Fields for quantities of a limit, each with what the engine finds wrong in it. */
-export function LimitFields(props: FieldsProps & { inputs: LimitInput[] }) {
+/**
+ * Fields for quantities of a limit, each with what the engine finds wrong in it.
+ * `folded`: their fold says already that they may stay empty.
+ */
+export function LimitFields(props: FieldsProps & { inputs: LimitInput[]; folded?: boolean }) {
   return (
     <>
       {props.inputs.map((input) => (
@@ -31,16 +34,16 @@ export function LimitFields(props: FieldsProps & { inputs: LimitInput[] }) {
   );
 }
 
-function LimitField(props: FieldsProps & { input: LimitInput }) {
+function LimitField(props: FieldsProps & { input: LimitInput; folded?: boolean }) {
   const { input, measured, measuring, view } = props;
   const shared = {
     id: `${props.id}/${input.name}`,
     label: input.title,
-    hint: hintOf(input, props.definition),
+    hint: hintOf(input, props.definition, props.folded ?? false),
     problem: view.field === input.name ? view.problem : undefined,
   };
   if (input.words && input.words.length > 0) {
-    const choices = input.words.map((word) => ({ id: word, title: wordTitle(word) }));
+    const choices = input.words.map((word, i) => ({ id: word, title: input.titles?.[i] ?? wordTitle(word) }));
     const value = measured.words[input.name] ?? input.default ?? "";
     const keep = (word: string) => measuring.word(input.name, word === "" ? null : word);
     const open = choices.length <= mostOpen && (!input.optional || input.default !== undefined);
@@ -63,14 +66,14 @@ function LimitField(props: FieldsProps & { input: LimitInput }) {
   );
 }
 
-function hintOf(input: LimitInput, definition: LimitDefinition): string | undefined {
+function hintOf(input: LimitInput, definition: LimitDefinition, folded: boolean): string | undefined {
   if (input.either) {
     const others = definition.quantities.filter((q) => q.either === input.either && q !== input);
     return words.either(others.map((q) => q.title));
   }
   // A choice taken when none is made is shown as made.
   if (input.default) return input.words ? undefined : words.assumed(input.default);
-  return input.optional ? words.optional : undefined;
+  return input.optional && !folded ? words.optional : undefined;
 }
 
 /** The maker's own figure, folded until there is one; nothing where a limit takes none. */

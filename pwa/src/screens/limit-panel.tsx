@@ -45,6 +45,9 @@ export function LimitPanel(props: {
       {result.notes?.map((note) => (
         <p key={note}>{note}</p>
       ))}
+      <p class="quiet">
+        {words.source}: {result.source}
+      </p>
       <Fold summary={words.how}>
         <p class="limit-formula">{result.formula}</p>
       </Fold>
@@ -66,39 +69,34 @@ function Scale({ result, limit }: { result: LimitResult; limit: number }) {
   );
 }
 
-/** How well the figure is founded, as a stamp of its own kind of rim, and where it stands. */
+/** How well the figure is founded, as a stamp of its own kind of rim. */
 function Standing({ result }: { result: LimitResult }) {
   const kind = result.status.replace(/[^a-z]+/g, "-");
   return (
-    <div class="standing">
-      <p>
-        <b class={`standing-stamp standing-${kind}`}>{result.status}</b> {standingWords[result.status]}
-      </p>
-      <p class="quiet">
-        {words.source}: {result.source}
-      </p>
-    </div>
+    <p>
+      <b class={`standing-stamp standing-${kind}`}>{result.status}</b> {standingWords[result.status]}
+    </p>
   );
 }
 
-/** Value, limit and further figures; those that belong together under their own heading. */
+/** The value where no scale shows it, and further figures; those that belong together under their heading. */
 function Figures({ result }: { result: LimitResult }) {
   const priceOf = usePartPrice();
   const groups = grouped(result.more ?? []);
   const first = groups[0]?.group === "" ? groups.shift() : undefined;
   return (
     <>
-      <dl class="pairs figures">
-        <dt>{words.value}</dt>
-        <dd class="stamped">{figure(result.value, result.unit)}</dd>
-        {result.limit !== null && (
-          <>
-            <dt>{words.limit}</dt>
-            <dd class="stamped">{figure(result.limit, result.unit)}</dd>
-          </>
-        )}
-        <Pairs figures={first?.figures ?? []} />
-      </dl>
+      {(result.limit === null || first) && (
+        <dl class="pairs figures">
+          {result.limit === null && (
+            <>
+              <dt>{words.value}</dt>
+              <dd class="stamped">{figure(result.value, result.unit)}</dd>
+            </>
+          )}
+          <Pairs figures={first?.figures ?? []} />
+        </dl>
+      )}
       {groups.map((g) =>
         g.group === "" ? (
           <dl key={g.group} class="pairs figures">
