@@ -49,7 +49,10 @@ function Calculator(props: { definition: LimitDefinition; catalogue: Catalogue; 
   const entry = benchEntry(name);
   const unread = entry.unread.length > 0;
   const view = useLimit(name, unread ? undefined : givenTo(definition, {}, entry));
-  const first = definition.quantities.filter((q) => q.either || !(q.optional || q.default));
+  // A choice that is taken when none is made shows what is taken: it is not empty.
+  const first = definition.quantities.filter(
+    (q) => q.either || (q.words && q.default) || !(q.optional || q.default),
+  );
   const rest = definition.quantities.filter((q) => !first.includes(q));
   const fields = {
     id: `bench/${name}/${entry.round}`,
@@ -84,6 +87,7 @@ function Calculator(props: { definition: LimitDefinition; catalogue: Catalogue; 
         )}
         {rest.length === 0 && <MakerField {...fields} catalogue={catalogue} />}
       </section>
+      <h2 class="seen-by-reader">{limitWords.result}</h2>
       <LimitPanel
         view={view}
         named={view.field !== undefined}

@@ -13,12 +13,27 @@ import { type PartPrice, usePartPrice } from "./use-part-price.ts";
  * The measured value held against its limit. `named`: a field already carries the
  * problem. `said`: a caution that stands before the fields and is not said twice.
  */
-export function LimitPanel(props: {
+export function LimitPanel(props: PanelProps) {
+  const { result } = props.view;
+  return (
+    <>
+      <p class="seen-by-reader" role="status">
+        {result && `${result.finding}: ${result.text}`}
+      </p>
+      <Panel {...props} />
+    </>
+  );
+}
+
+interface PanelProps {
   view: LimitView;
   named: boolean;
   said?: string | undefined;
+  /** Said instead of a result that is not there yet. */
   wait?: string;
-}) {
+}
+
+function Panel(props: PanelProps) {
   const { result, problem } = props.view;
   if (problem !== undefined) {
     return props.named ? null : (
@@ -31,13 +46,11 @@ export function LimitPanel(props: {
   const { finding, caution } = result;
   return (
     <section class={`limit limit-${finding.split(" ")[0] ?? ""}`} aria-label={words.result}>
-      <div aria-live="polite" class="limit-says">
-        <p class="limit-finding">
-          <FindingMark finding={finding} />
-          {finding}
-        </p>
-        <p>{result.text}</p>
-      </div>
+      <p class="limit-finding">
+        <FindingMark finding={finding} />
+        {finding}
+      </p>
+      <p>{result.text}</p>
       {result.limit !== null && <Scale result={result} limit={result.limit} />}
       <Standing result={result} />
       {caution && caution !== props.said && <p class="limit-caution">{caution}</p>}
