@@ -90,7 +90,7 @@ test("a thread from calliper and pitch: what it is, what was forced in, what a r
   await page.getByRole("link", { name: "Bench calculator" }).click();
   await fill(page, "Find a limit", "thread which");
   await page.getByRole("link", { name: "Which thread is this" }).click();
-  await fill(page, /^Measured diameter/, "0.37");
+  await fill(page, /^measured diameter/i, "0.37");
   // Pitch or threads per inch: one of them is enough.
   await expect(page.getByText("Enter what is asked above")).toBeVisible();
   await fill(page, "Threads per inch", "16");
@@ -105,12 +105,17 @@ test("a thread from calliper and pitch: what it is, what was forced in, what a r
   await expect(group("Repairs").locator(".limit-price").first()).toContainText(
     /Tap or die of one size: \$6 \/ \$14 \/ \$35 per piece\s*example of \d{4}-/,
   );
+  // As the bore of a nut it fits nothing; the nearest are named all the same.
   await choose(page, "internal");
-  await expect(group("Probably forced in")).toBeVisible();
+  await expect(result()).toContainText("No thread of the table");
+  await expect(group("Nearest standard threads").locator("li")).toHaveCount(3);
+  await fill(page, /^measured diameter/i, "5/16");
+  await expect(result()).toContainText("The nearest standard thread is 3/8-16 UNC");
+  await expect(group("Probably forced in")).toContainText("M10x1.5 bolt in a 3/8-16 UNC hole");
   await fill(page, /^pitch$/i, "1.5");
   await expect(page.locator(".field", { has: page.getByLabel(/^pitch$/i) })).toContainText("both given");
   await fill(page, "Threads per inch", "");
-  await expect(result()).toContainText("M10x1.5");
+  await expect(result()).toContainText("The nearest standard thread is");
 });
 
 test("entries stay for the visit, each with its limit, until they are cleared", async () => {
