@@ -28,6 +28,9 @@ func written(v reflect.Value) any {
 		}
 		return float64(m) / 100
 	}
+	if x, ok := v.Interface().(float64); ok && x == float64(int64(x)) {
+		return int64(x)
+	}
 	switch v.Kind() {
 	case reflect.Pointer:
 		return written(v.Elem())

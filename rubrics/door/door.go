@@ -1,6 +1,7 @@
 package door
 
 import (
+	"bytes"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -12,17 +13,46 @@ import (
 
 // Door answers calls by name, JSON in and JSON out.
 type Door struct {
-	text  json.RawMessage // the catalogue as it was given
 	judge *appraisal.Judge
 }
 
-// Open makes a door from a catalogue as JSON.
+// Open makes a door from a catalogue as JSON. A rubric is read when it is first
+// asked for: all of them together take longer than a start may.
 func Open(catalogue []byte) (*Door, error) {
-	var c Catalogue
+	var c struct {
+		Rubrics []json.RawMessage `json:"rubrics"`
+		Parts   []appraisal.Part  `json:"parts"`
+	}
 	if err := json.Unmarshal(catalogue, &c); err != nil {
 		return nil, fmt.Errorf("the catalogue of rubrics cannot be read: %w", err)
 	}
-	return &Door{text: catalogue, judge: appraisal.NewJudge(c.Rubrics, c.Parts)}, nil
+	ids, raw := make([]string, len(c.Rubrics)), map[string]json.RawMessage{}
+	for i, text := range c.Rubrics {
+		var err error
+		if ids[i], err = idOf(text); err != nil {
+			return nil, fmt.Errorf("rubric %d of the catalogue cannot be read: %w", i+1, err)
+		}
+		raw[ids[i]] = text
+	}
+	late := func(id string) (*appraisal.Rubric, error) {
+		var r appraisal.Rubric
+		err := json.Unmarshal(raw[id], &r)
+		return &r, err
+	}
+	return &Door{judge: appraisal.NewLateJudge(ids, late, c.Parts)}, nil
+}
+
+// idOf reads the id of a rubric, which NewCatalogue writes first.
+func idOf(text []byte) (string, error) {
+	d := json.NewDecoder(bytes.NewReader(text))
+	for _, want := range []json.Token{json.Delim('{'), "id"} {
+		if got, err := d.Token(); err != nil || got != want {
+			return "", fmt.Errorf("it does not begin with its id (%v)", got)
+		}
+	}
+	var id string
+	err := d.Decode(&id)
+	return id, err
 }
 
 // NewCatalogue gathers what has its home in Go.
@@ -70,8 +100,8 @@ func (d *Door) Call(name string, argument []byte) (out []byte) {
 
 func (d *Door) answer(name string, argument []byte) (any, error) {
 	switch name {
-	case "catalogue":
-		return d.text, nil
+	case "ready":
+		return true, nil
 	case "appraise":
 		var q AppraiseRequest
 		if err := json.Unmarshal(argument, &q); err != nil {

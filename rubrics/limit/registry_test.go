@@ -92,7 +92,7 @@ func likely(t *rapid.T, d *Definition) map[string]string {
 	ranges := map[string][2]float64{
 		"length": {0.3, 12}, "mass": {500, 12000}, "pressure": {100, 4000}, "force": {10, 60}, "flow": {1, 10},
 		"speed": {10, 30}, "voltage": {100, 480}, "power": {0.5, 30}, "time": {1, 90}, "threads": {8, 32}, "share": {1, 95},
-		"current": {1, 60}, "volume": {10, 200}, "area": {0.05, 60}, "angle": {10, 90},
+		"current": {1, 60}, "volume": {10, 200}, "area": {0.05, 2000}, "angle": {0, 120},
 	}
 	for _, q := range d.Quantities {
 		if q.Optional && rapid.Bool().Draw(t, "leave out "+q.Name) {
@@ -155,9 +155,6 @@ func likely(t *rapid.T, d *Definition) map[string]string {
 	case "anchor-breakout", "anchor-group":
 		out["strength"] = "3000 psi"
 		delete(out, "kc")
-		if _, projected := out["area"]; projected {
-			out["area"] = fmt.Sprint(number(100, 2000, "area")) + " in2"
-		}
 	case "lift-time":
 		out["stroke"], out["bore"] = "36 in", "2.5 in"
 	}

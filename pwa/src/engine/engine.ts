@@ -18,7 +18,7 @@ import { EngineError, WorkerDoor } from "./worker-door.ts";
 
 export { EngineError };
 
-type Call = "appraise" | "compare" | "comparables" | "changes" | "limit" | "catalogue" | "quantity";
+type Call = "appraise" | "compare" | "comparables" | "changes" | "limit" | "ready" | "quantity";
 
 const door = new WorkerDoor(
   () => new Worker(new URL("./worker.ts", import.meta.url), { type: "module" }),
@@ -76,9 +76,9 @@ function base64(blob: Blob): Promise<string> {
   });
 }
 
-/** Rubrics, limits, labels and defaults: their one home is the engine. */
+/** Rubrics, limits, labels and defaults, once the engine is ready: their one home is Go, which writes them. */
 export async function catalogue(): Promise<Catalogue> {
-  const answer = await ask<Catalogue>("catalogue", null);
+  const [answer] = await Promise.all([plainCatalogue(), ask("ready", null)]);
   if (performance.getEntriesByName("engine-ready").length === 0) performance.mark("engine-ready");
   document.documentElement.dataset.engine = "ready";
   return answer;

@@ -773,6 +773,8 @@ export interface Report {
   checks: number;
   danger: number;
   minutes: number;
+  limits: number;
+  grade: number;
   sections: SectionReport[];
   without_remedy: string[];
   without_price: string[];

@@ -112,9 +112,12 @@ function Figures({ result }: { result: LimitResult }) {
       )}
       {groups.map((g) =>
         g.group === "" ? (
-          <dl key={g.group} class="pairs figures">
-            <Pairs figures={g.figures} />
-          </dl>
+          <section key={g.group} class="limit-group">
+            <h3>{words.further}</h3>
+            <dl class="pairs figures">
+              <Pairs figures={g.figures} />
+            </dl>
+          </section>
         ) : (
           <Group key={g.group} group={g} priceOf={priceOf} />
         ),

@@ -21,7 +21,9 @@ export function RubricState({ draft }: { draft: RubricDraft }) {
       <section class="block">
         <p class="quiet">{changed ? words.draft : (said ?? words.noChange)}</p>
         {looked === undefined && !draft.problem && <p role="status">{words.waiting}</p>}
-        {looked && looked.problems.length > 0 && <RubricProblems problems={looked.problems} />}
+        {looked && looked.problems.length > 0 && (
+          <RubricProblems problems={looked.problems} rubric={draft.rubric} />
+        )}
         {fine && looked.report && (
           <p role="status">
             {words.fine} {words.about(looked.report.checks, looked.report.minutes, saved.version)}.{" "}

@@ -34,6 +34,7 @@ export const limitWords = {
   scale: (value: string, limit: string) => `Value ${value}, limit ${limit}`,
   valueIs: (value: string) => `value ${value}`,
   limitIs: (limit: string) => `limit ${limit}`,
+  further: "Its figures",
   source: "Source",
   how: "Formula",
   price: (low: string, per: string) => `${low} per ${per}`,

@@ -4,7 +4,7 @@ export const rubricWords = {
   lead: "What is looked at, kind by kind. Copy one to make it your own: its checks, words and weights are then yours to change. The ones that came with the program stay as they are.",
   carried: "With the program",
   own: "Your own",
-  noOwn: "None yet. Copy one above, or read one from a file.",
+  noOwn: "None yet. Copy one below, or read one from a file.",
   about: (checks: number, minutes: number, version: number) =>
     `${checks} points, ${minutes} minutes, version ${version}`,
   copy: "Copy to make your own",
@@ -40,6 +40,7 @@ export const rubricWords = {
       : `${n} things must be put right before it can be saved:`,
   problem: (line: number, field: string, what: string, right: string) =>
     `${[line > 0 ? `Line ${line}` : "", field].filter(Boolean).join(", ")}: ${what}. Right would be: ${right}.`,
+  inPoint: (title: string, field: string) => `“${title}”${field ? `, ${field}` : ""}`,
   fine: "It keeps to all rules of a rubric.",
   withoutRemedy: (n: number) => `${n} grades lead to no remedy.`,
   cannotKeep: "The changes could not be kept on this phone: its storage is full. Save them as a version now.",
