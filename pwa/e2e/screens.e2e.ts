@@ -120,6 +120,7 @@ async function open(path: string): Promise<void> {
   ).toHaveCount(0, {
     timeout: 20_000,
   });
+  if (path.startsWith("/bench/")) await expect(page.locator(".limit")).toBeVisible();
 }
 
 interface Look {
@@ -181,6 +182,10 @@ const general = {
   prices: "/prices",
   settings: "/settings",
   shop: "/shop",
+  bench: "/bench",
+  thread: "/bench/thread?diameter=0.37 in&tpi=16 tpi",
+  rope: "/bench/rope-diameter?nominal=3/8 in&measured=0.352 in",
+  mill: "/bench/mill-geometry?check=square-side&measured=0.03 mm",
   backup: "/backup",
   nowhere: "/no/such/page",
 };

@@ -58,7 +58,7 @@ func idOf(text []byte) (string, error) {
 // NewCatalogue gathers what has its home in Go.
 func NewCatalogue(rubrics []appraisal.Rubric, parts []appraisal.Part, dated string) Catalogue {
 	return Catalogue{
-		Rubrics: rubrics, Parts: parts, PartsDated: dated, Limits: limit.All(), Shop: appraisal.DefaultShop(),
+		Rubrics: rubrics, Parts: parts, PartsDated: dated, Limits: limit.All(), Subjects: limit.Subjects(), Shop: appraisal.DefaultShop(),
 		Grades: appraisal.GradeWords[:], Reasons: appraisal.Reasons, Sellers: appraisal.Sellers, Trades: appraisal.Trades,
 		Conditions: appraisal.Conditions, Completeness: appraisal.Completeness, Currencies: appraisal.Currencies,
 		Criteria: appraisal.Criteria, Measures: appraisal.Measures, Floors: appraisal.Floors, TieDowns: appraisal.TieDownKinds(),
