@@ -21,7 +21,8 @@ const longTitle = `${"Zweisäulenhebebühne🔧 مصعد سيارات مستعم
 );
 
 // The later ones look at what the earlier ones put in.
-test.describe.configure({ mode: "serial" });
+// A walk over every screen takes its time on a busy machine.
+test.describe.configure({ mode: "serial", timeout: 600_000 });
 
 let server: Server;
 let context: BrowserContext;
