@@ -43,7 +43,7 @@ func (c *checker) known(path, id, kind string, set map[string]bool) {
 	}
 }
 
-func listed(set map[string]bool) string {
+func listed[V any](set map[string]V) string {
 	names := make([]string, 0, len(set))
 	for n := range set {
 		names = append(names, n)
@@ -165,6 +165,16 @@ func (c *checker) visit(v *appraisal.Visit, facts map[string]map[string]bool) {
 	c.ids(len(v.Questions), func(i int) (string, string) { return fmt.Sprintf("visit.questions[%d]", i), v.Questions[i].ID })
 	for i := range v.Questions {
 		c.when(fmt.Sprintf("visit.questions[%d].when", i), v.Questions[i].When, facts)
+		for k, name := range v.Questions[i].Answers {
+			path := fmt.Sprintf("visit.questions[%d].answers[%d]", i, k)
+			if fact, ok := strings.CutPrefix(name, "fact/"); ok {
+				if facts[fact] == nil {
+					c.say(path, quoted(fact)+" is no fact of this file", listed(facts))
+				}
+			} else if !slices.Contains(appraisal.AnswerFields, name) {
+				c.say(path, quoted(name)+" is no field of a listing", "one of "+strings.Join(appraisal.AnswerFields, ", ")+", or fact/ and the id of a fact")
+			}
+		}
 	}
 }
 

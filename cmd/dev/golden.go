@@ -107,6 +107,7 @@ func parity(ctx context.Context) error {
 			return err
 		}
 		files = append(files, string(src))
+		questions = append(questions, question{name + " visit", "visit", json.RawMessage(`{"file":` + string(src) + `}`)})
 	}
 	// All together are of two currencies and refused; the demo is compared.
 	for _, some := range [][]string{files, files[len(files)-4:]} {

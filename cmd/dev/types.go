@@ -20,8 +20,8 @@ const typesPath = "pwa/src/generated/types.ts"
 func borderTypes() []any {
 	return []any{
 		appraisal.File{}, appraisal.Result{}, appraisal.Rubric{}, appraisal.Part{},
-		limit.Definition{}, limit.Result{}, door.Catalogue{}, door.Reply{}, door.LimitRequest{}, door.AppraiseRequest{}, door.CompareRequest{},
-		appraisal.Comparison{}, appraisal.Import{}, appraisal.ImportChoice{},
+		limit.Definition{}, limit.Result{}, door.Catalogue{}, door.Reply{}, door.LimitRequest{}, door.AppraiseRequest{}, door.CompareRequest{}, door.VisitRequest{},
+		appraisal.Comparison{}, appraisal.Import{}, appraisal.ImportChoice{}, appraisal.VisitPlan{},
 	}
 }
 

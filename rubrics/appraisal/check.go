@@ -26,7 +26,7 @@ func (f *File) check() error {
 	if err := checkDate("date", f.Date); err != nil {
 		return err
 	}
-	for _, part := range []func() error{f.checkCounts, f.checkListing, f.checkFindings, f.checkPrices, f.checkComparables, f.checkCare, f.checkShop} {
+	for _, part := range []func() error{f.checkCounts, f.checkListing, f.checkAsked, f.checkFindings, f.checkPrices, f.checkComparables, f.checkCare, f.checkShop} {
 		if err := part(); err != nil {
 			return err
 		}
@@ -63,7 +63,7 @@ func (f *File) checkCounts() error {
 		field   string
 		n, most int
 	}{
-		{"findings", len(f.Findings), 2000}, {"facts", len(f.Facts), 2000}, {"ways", len(f.Ways), 2000}, {"prices", len(f.Prices), 20_000},
+		{"findings", len(f.Findings), 2000}, {"facts", len(f.Facts), 2000}, {"asked", len(f.Asked), 2000}, {"ways", len(f.Ways), 2000}, {"prices", len(f.Prices), 20_000},
 		{"landing", len(f.Landing), 2000}, {"photos", photos, 20_000}, {"comparables", len(f.Comparables), 20_000},
 	} {
 		if c.n > c.most {
@@ -166,6 +166,15 @@ func (f *File) checkListing() error {
 		checkPhotos("listing.photos", l.Photos),
 	} {
 		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (f *File) checkAsked() error {
+	for _, id := range sortedKeys(f.Asked) {
+		if err := checkText(step("asked", id), f.Asked[id], 2000); err != nil {
 			return err
 		}
 	}

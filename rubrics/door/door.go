@@ -73,6 +73,16 @@ func (d *Door) answer(name string, argument []byte) (any, error) {
 			return nil, err
 		}
 		return d.judge.Of(&doc.File, appraisal.Ask{Price: q.Price, Minutes: q.Minutes})
+	case "visit":
+		var q VisitRequest
+		if err := json.Unmarshal(argument, &q); err != nil {
+			return nil, err
+		}
+		doc, err := appraisal.Decode(q.File)
+		if err != nil {
+			return nil, err
+		}
+		return d.judge.Visit(&doc.File)
 	case "compare":
 		var q CompareRequest
 		if err := json.Unmarshal(argument, &q); err != nil {

@@ -18,6 +18,7 @@ func FuzzCall(f *testing.F) {
 	f.Add("appraise", []byte(`{"file":`+string(press)+`,"price":30000}`))
 	f.Add("appraise", []byte(`{"file":null}`))
 	f.Add("appraise", []byte(`{}`))
+	f.Add("visit", []byte(`{"file":`+string(press)+`}`))
 	f.Add("compare", []byte(`{"files":[`+string(press)+`,`+string(press)+`],"prices":[30000,null]}`))
 	f.Add("compare", []byte(`{"files":[null]}`))
 	f.Add("comparables", []byte(`{"rubric":"h-frame-press","source":"UHJlc3M7UHJlaXMKYTsxMiw1Cg==","choice":{"decimal_comma":true,"unit":"t"}}`))

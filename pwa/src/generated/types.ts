@@ -246,6 +246,7 @@ export interface File {
   date: string;
   listing: Listing;
   facts?: Record<string, string>;
+  asked?: Record<string, string>;
   findings?: Record<string, Finding>;
   ways?: Record<string, string>;
   prices?: Record<string, Range>;
@@ -708,6 +709,7 @@ export interface Question {
   id: string;
   ask: string;
   why?: string;
+  answers?: string[];
   when?: Record<string, string[]>;
 }
 
@@ -932,6 +934,56 @@ export interface Visit {
   questions: Question[];
   wear: string[];
   bring: string[];
+}
+
+export interface VisitCheck {
+  id: string;
+  title: string;
+  danger: boolean;
+}
+
+export interface VisitNeed {
+  id: string;
+  title: string;
+  sentence: string;
+  minutes: number;
+  checks: VisitCheck[];
+  safety: number;
+  certain?: boolean;
+}
+
+export interface VisitPlan {
+  sentence: string;
+  questions: VisitQuestion[];
+  message: string;
+  instruments: VisitNeed[];
+  wear: string[];
+  bring: string[];
+  minutes: number;
+  sections: VisitSection[];
+  without: VisitNeed[];
+  cautions: string[];
+}
+
+export interface VisitQuestion {
+  id: string;
+  ask: string;
+  why?: string;
+  told?: string;
+  asked: boolean;
+  answer?: string;
+}
+
+export interface VisitRequest {
+  file: unknown;
+}
+
+export interface VisitSection {
+  id: string;
+  title: string;
+  state: string;
+  checks: number;
+  minutes: number;
 }
 
 export interface Way {
