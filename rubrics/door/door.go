@@ -7,6 +7,7 @@ import (
 
 	"asfound/rubrics/appraisal"
 	"asfound/rubrics/limit"
+	"asfound/rubrics/notice"
 	"asfound/rubrics/unit"
 )
 
@@ -14,6 +15,7 @@ import (
 type Door struct {
 	text  json.RawMessage // the catalogue as it was given
 	judge *appraisal.Judge
+	kinds []notice.Kind // as a listing's text is read for them
 }
 
 // Open makes a door from a catalogue as JSON.
@@ -22,7 +24,7 @@ func Open(catalogue []byte) (*Door, error) {
 	if err := json.Unmarshal(catalogue, &c); err != nil {
 		return nil, fmt.Errorf("the catalogue of rubrics cannot be read: %w", err)
 	}
-	return &Door{text: catalogue, judge: appraisal.NewJudge(c.Rubrics, c.Parts)}, nil
+	return &Door{text: catalogue, judge: appraisal.NewJudge(c.Rubrics, c.Parts), kinds: kindsOf(c.Rubrics)}, nil
 }
 
 // NewCatalogue gathers what has its home in Go.
@@ -107,6 +109,12 @@ func (d *Door) answer(name string, argument []byte) (any, error) {
 			return nil, err
 		}
 		return appraisal.ImportComparables(r, q.Source, q.Choice)
+	case "notice":
+		var q NoticeRequest
+		if err := json.Unmarshal(argument, &q); err != nil {
+			return nil, err
+		}
+		return d.notice(&q)
 	case "limit":
 		var q LimitRequest
 		if err := json.Unmarshal(argument, &q); err != nil {

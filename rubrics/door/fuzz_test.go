@@ -18,6 +18,7 @@ func FuzzCall(f *testing.F) {
 	f.Add("appraise", []byte(`{"file":`+string(press)+`,"price":30000}`))
 	f.Add("appraise", []byte(`{"file":null}`))
 	f.Add("appraise", []byte(`{}`))
+	f.Add("notice", []byte(`{"text":"two post lift 9000 lb, $2,400","currency":"USD","units":"inch","rubric":"two-post-lift","date":"2026-03-31"}`))
 	f.Add("visit", []byte(`{"file":`+string(press)+`}`))
 	f.Add("compare", []byte(`{"files":[`+string(press)+`,`+string(press)+`],"prices":[30000,null]}`))
 	f.Add("compare", []byte(`{"files":[null]}`))

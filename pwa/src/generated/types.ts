@@ -540,6 +540,11 @@ export interface Make {
   spread: number;
 }
 
+export interface Measured {
+  n: number;
+  unit: string;
+}
+
 export interface Move {
   criterion: string;
   from: number;
@@ -577,6 +582,18 @@ export interface Next {
   held?: string;
 }
 
+export interface Notice {
+  proposals: Proposal[];
+}
+
+export interface NoticeRequest {
+  text: string;
+  rubric?: string;
+  currency: string;
+  units: string;
+  date?: string;
+}
+
 export interface Odds {
   opening: number;
   fair: number;
@@ -607,6 +624,7 @@ export interface Older {
 export interface Option {
   id: string;
   title: string;
+  words?: string[];
 }
 
 export interface Overrun {
@@ -700,6 +718,23 @@ export interface Progress {
   minutes_left: number;
 }
 
+export interface Proposal {
+  field: string;
+  cents?: number;
+  quantity?: Measured;
+  number?: number;
+  text?: string;
+  title?: string;
+  foreign?: string;
+  sure: string;
+  because: string;
+  start: number;
+  end: number;
+  before: string;
+  words: string;
+  after: string;
+}
+
 export interface Quantity {
   n: number;
   unit: string;
@@ -763,6 +798,7 @@ export interface Rubric {
   id: string;
   version: number;
   kind: string;
+  words?: string[];
   about: string;
   cautions: string[];
   capacity: Capacity;
