@@ -16,6 +16,7 @@ type Door struct {
 	text  json.RawMessage // the catalogue as it was given
 	judge *appraisal.Judge
 	kinds []notice.Kind // as a listing's text is read for them
+	dated string        // day of the example prices
 }
 
 // Open makes a door from a catalogue as JSON.
@@ -24,7 +25,7 @@ func Open(catalogue []byte) (*Door, error) {
 	if err := json.Unmarshal(catalogue, &c); err != nil {
 		return nil, fmt.Errorf("the catalogue of rubrics cannot be read: %w", err)
 	}
-	return &Door{text: catalogue, judge: appraisal.NewJudge(c.Rubrics, c.Parts), kinds: kindsOf(c.Rubrics)}, nil
+	return &Door{text: catalogue, judge: appraisal.NewJudge(c.Rubrics, c.Parts), kinds: kindsOf(c.Rubrics), dated: c.PartsDated}, nil
 }
 
 // NewCatalogue gathers what has its home in Go.
@@ -115,6 +116,19 @@ func (d *Door) answer(name string, argument []byte) (any, error) {
 			return nil, err
 		}
 		return d.notice(&q)
+	case "prices-read":
+		var q PricesReadRequest
+		if err := json.Unmarshal(argument, &q); err != nil {
+			return nil, err
+		}
+		return d.judge.ReadPrices(q.Source, q.Own, q.Currency, d.dated)
+	case "prices-write":
+		var q PricesWriteRequest
+		if err := json.Unmarshal(argument, &q); err != nil {
+			return nil, err
+		}
+		text, err := d.judge.WritePrices(q.Own, q.Currency, d.dated, q.Date)
+		return PricesWritten{text}, err
 	case "limit":
 		var q LimitRequest
 		if err := json.Unmarshal(argument, &q); err != nil {

@@ -19,6 +19,8 @@ func FuzzCall(f *testing.F) {
 	f.Add("appraise", []byte(`{"file":null}`))
 	f.Add("appraise", []byte(`{}`))
 	f.Add("notice", []byte(`{"text":"two post lift 9000 lb, $2,400","currency":"USD","units":"inch","rubric":"two-post-lift","date":"2026-03-31"}`))
+	f.Add("prices-read", []byte(`{"source":"aWQsbG93LGxpa2VseSxoaWdoCmh5ZHJhdWxpYy1vaWwsMSwyLDMK","own":{"x":{"low":1,"likely":2,"high":3}},"currency":"USD"}`))
+	f.Add("prices-write", []byte(`{"own":{"=x":{"low":1,"likely":2,"high":3}},"currency":"USD","date":"2026-03-31"}`))
 	f.Add("visit", []byte(`{"file":`+string(press)+`}`))
 	f.Add("compare", []byte(`{"files":[`+string(press)+`,`+string(press)+`],"prices":[30000,null]}`))
 	f.Add("compare", []byte(`{"files":[null]}`))

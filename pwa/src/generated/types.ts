@@ -704,10 +704,41 @@ export interface Preparation {
   caution?: string;
 }
 
+export interface PriceImport {
+  rows: PriceRow[];
+  problems: ImportProblem[];
+  total: number;
+  empty: number;
+  decimal_comma: boolean;
+  separator: string;
+}
+
 export interface PricePoint {
   price: number;
   odds: number;
   none: boolean;
+}
+
+export interface PriceRow {
+  line: number;
+  id: string;
+  title: string;
+  unit: string;
+  price: Range;
+  now: Range;
+  own: boolean;
+  changes: boolean;
+  note?: string;
+}
+
+export interface PricesWriteRequest {
+  own: Record<string, Range>;
+  currency: string;
+  date: string;
+}
+
+export interface PricesWritten {
+  text: string;
 }
 
 export interface Progress {
