@@ -2,13 +2,9 @@ package rubrics
 
 import (
 	"fmt"
-	"math"
 	"reflect"
-	"slices"
-	"strings"
 
 	"asfound/rubrics/appraisal"
-	"asfound/rubrics/unit"
 )
 
 // checker collects what a decoded file gets wrong.
@@ -23,187 +19,26 @@ func (c *checker) say(path, what, right string) {
 	c.problems = append(c.problems, &Problem{File: c.file, Line: p.line, Column: p.column, Field: path, What: what, Right: right})
 }
 
-// ids checks that ids of one list are told apart and gives them as a set.
-func (c *checker) ids(n int, id func(int) (path, id string)) map[string]bool {
-	set := map[string]bool{}
-	for i := range n {
-		path, v := id(i)
-		if set[v] {
-			c.say(path+".id", quoted(v)+" stands twice", "give each its own id")
-		}
-		set[v] = true
-	}
-	return set
-}
-
-// known reports a reference to nothing.
-func (c *checker) known(path, id, kind string, set map[string]bool) {
-	if !set[id] {
-		c.say(path, fmt.Sprintf("%s is no %s of this file", quoted(id), kind), listed(set))
-	}
-}
-
-func listed[V any](set map[string]V) string {
-	names := make([]string, 0, len(set))
-	for n := range set {
-		names = append(names, n)
-	}
-	slices.Sort(names)
-	if len(names) > 12 {
-		names = append(names[:12], "...")
-	}
-	if len(names) == 0 {
-		return "there is none yet: add it first"
-	}
-	return "one of " + strings.Join(names, ", ")
-}
-
 // rubric runs every check of a decoded rubric.
 func (c *checker) rubric(r *appraisal.Rubric, o Options) {
 	c.fieldRules(*r)
 	c.texts("", reflect.ValueOf(*r))
-	c.care(&r.Care)
-	for i, other := range r.Capacity.Other {
-		if _, err := unit.Convert(1, other, r.Capacity.Unit); err != nil {
-			c.say(fmt.Sprintf("capacity.other[%d]", i), err.Error(), "a unit that converts to "+r.Capacity.Unit)
-		}
-	}
 	parts := map[string]bool{}
 	for _, p := range o.Parts {
 		parts[p.ID] = true
 	}
-	facts := c.facts(r.Facts)
-	c.landing(r.Landing, facts)
-	c.body(r.Body, facts)
-	c.visit(r.Visit, facts)
-	preparations := c.preparations(r.Preparations, parts)
-	remedies := c.remedies(r.Remedies, parts, preparations)
-	c.sections(r.Sections)
-	c.ids(countChecks(r), func(i int) (string, string) { return nthCheck(r, i) })
-	for s := range r.Sections {
-		for k := range r.Sections[s].Checks {
-			path := fmt.Sprintf("sections[%d].checks[%d]", s, k)
-			c.check(path, &r.Sections[s].Checks[k], remedies, facts, o)
+	appraisal.Examine(r, parts, o.Limits, c.say)
+}
+
+// book checks a price book.
+func (c *checker) book(b *Book) {
+	c.fieldRules(*b)
+	c.texts("", reflect.ValueOf(*b))
+	seen := map[string]bool{}
+	for i := range b.Parts {
+		if id := b.Parts[i].ID; seen[id] {
+			c.say(fmt.Sprintf("parts[%d].id", i), appraisal.Quoted(id)+" stands twice", "give each its own id")
 		}
-	}
-}
-
-func countChecks(r *appraisal.Rubric) (n int) {
-	for i := range r.Sections {
-		n += len(r.Sections[i].Checks)
-	}
-	return n
-}
-
-// nthCheck gives path and id of the i-th check in walking order.
-func nthCheck(r *appraisal.Rubric, i int) (path, id string) {
-	s := 0
-	for i >= len(r.Sections[s].Checks) {
-		i -= len(r.Sections[s].Checks)
-		s++
-	}
-	return fmt.Sprintf("sections[%d].checks[%d]", s, i), r.Sections[s].Checks[i].ID
-}
-
-func (c *checker) care(care *appraisal.Care) {
-	if _, ok := care.Prior["private"]; !ok {
-		c.say("care.prior.private", isMissing, "a private seller is the fallback for the others")
-	}
-	for seller, row := range care.Prior {
-		path := join("care.prior", seller)
-		sum := 0.0
-		for i, p := range row {
-			if !(p > 0 && p < 1) {
-				c.say(fmt.Sprintf("%s[%d]", path, i), fmt.Sprintf("%g is no open probability", p), "more than 0 and less than 1, or no finding could change it")
-			}
-			sum += p
-		}
-		if math.Abs(sum-1) > 1e-6 {
-			c.say(path, fmt.Sprintf("sums to %g", sum), "well kept, ordinary and neglected sum to 1")
-		}
-	}
-	c.rising("care.bad", care.Bad)
-	if care.Older != nil {
-		c.rising("care.older.odds", care.Older.Odds)
-	}
-}
-
-// rising holds what goes with the classes of keeping to their order.
-func (c *checker) rising(path string, row [3]float64) {
-	if !(row[0] < row[1] && row[1] < row[2]) {
-		c.say(path, fmt.Sprintf("%g, %g, %g do not rise", row[0], row[1], row[2]), "well kept < ordinary < neglected")
-	}
-}
-
-func (c *checker) landing(lines []appraisal.Landing, facts map[string]map[string]bool) {
-	c.ids(len(lines), func(i int) (string, string) { return fmt.Sprintf("landing[%d]", i), lines[i].ID })
-	for i := range lines {
-		if lines[i].Hours.High > 0 && lines[i].Rate == "" {
-			c.say(fmt.Sprintf("landing[%d].rate", i), isMissing, "hours need a rate: own, machine or a trade")
-		}
-		if lines[i].Assumed && lines[i].Fit == "" {
-			c.say(fmt.Sprintf("landing[%d].assumed", i), "stands without fit", "name the point of fit, or drop it")
-		}
-		c.when(fmt.Sprintf("landing[%d].when", i), lines[i].When, facts)
-	}
-}
-
-func (c *checker) body(b *appraisal.Body, facts map[string]map[string]bool) {
-	if b == nil {
-		return
-	}
-	c.ids(len(b.Pieces), func(i int) (string, string) { return fmt.Sprintf("body.pieces[%d]", i), b.Pieces[i].ID })
-	for i := range b.Pieces {
-		c.when(fmt.Sprintf("body.pieces[%d].when", i), b.Pieces[i].When, facts)
-	}
-}
-
-func (c *checker) visit(v *appraisal.Visit, facts map[string]map[string]bool) {
-	if v == nil {
-		return
-	}
-	c.ids(len(v.Questions), func(i int) (string, string) { return fmt.Sprintf("visit.questions[%d]", i), v.Questions[i].ID })
-	for i := range v.Questions {
-		c.when(fmt.Sprintf("visit.questions[%d].when", i), v.Questions[i].When, facts)
-		for k, name := range v.Questions[i].Answers {
-			path := fmt.Sprintf("visit.questions[%d].answers[%d]", i, k)
-			if fact, ok := strings.CutPrefix(name, "fact/"); ok {
-				if facts[fact] == nil {
-					c.say(path, quoted(fact)+" is no fact of this file", listed(facts))
-				}
-			} else if !slices.Contains(appraisal.AnswerFields, name) {
-				c.say(path, quoted(name)+" is no field of a listing", "one of "+strings.Join(appraisal.AnswerFields, ", ")+", or fact/ and the id of a fact")
-			}
-		}
-	}
-}
-
-func (c *checker) facts(facts []appraisal.Fact) map[string]map[string]bool {
-	c.ids(len(facts), func(i int) (string, string) { return fmt.Sprintf("facts[%d]", i), facts[i].ID })
-	out := map[string]map[string]bool{}
-	for i := range facts {
-		options := facts[i].Options
-		out[facts[i].ID] = c.ids(len(options), func(k int) (string, string) {
-			return fmt.Sprintf("facts[%d].options[%d]", i, k), options[k].ID
-		})
-	}
-	return out
-}
-
-// stateOrder is the safe order of a walkaround.
-var stateOrder = []string{"documents", "power-off", "unloaded", "loaded"}
-
-func (c *checker) sections(sections []appraisal.Section) {
-	c.ids(len(sections), func(i int) (string, string) { return fmt.Sprintf("sections[%d]", i), sections[i].ID })
-	reached := 0
-	for i := range sections {
-		at := slices.Index(stateOrder, sections[i].State)
-		if at < 0 {
-			continue // already refused by its own rule
-		}
-		if at < reached {
-			c.say(fmt.Sprintf("sections[%d].state", i), fmt.Sprintf("%s comes after %s", sections[i].State, stateOrder[reached]), "documents, power-off, unloaded, loaded, never going back")
-		}
-		reached = max(reached, at)
+		seen[b.Parts[i].ID] = true
 	}
 }

@@ -198,6 +198,12 @@ func TestPricesAreUsedAndDated(t *testing.T) {
 	for _, p := range book.Parts {
 		used[p.ID] = strings.Contains(string(b), `"part":"`+p.ID+`"`)
 	}
+	for _, id := range threadParts(t) {
+		if _, ok := used[id]; !ok {
+			t.Errorf("the limit thread names the part %s, which is not priced", id)
+		}
+		used[id] = true
+	}
 	for id, ok := range used {
 		if !ok {
 			t.Errorf("%s is priced and never used", id)
@@ -205,8 +211,26 @@ func TestPricesAreUsedAndDated(t *testing.T) {
 	}
 }
 
+// threadParts are the parts that the repairs of a thread name.
+func threadParts(t *testing.T) (out []string) {
+	t.Helper()
+	res, err := limit.Compute("thread", map[string]string{"diameter": "1/2 in", "tpi": "13 tpi"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range res.More {
+		if f.Part != "" {
+			out = append(out, f.Part)
+		}
+	}
+	if len(out) == 0 {
+		t.Error("no repair of a thread names a part")
+	}
+	return out
+}
+
 func TestReportText(t *testing.T) {
-	rep := report(&appraisal.Rubric{
+	rep := Describe(&appraisal.Rubric{
 		ID: "x", Kind: "X", Version: 1,
 		Remedies:     []appraisal.Remedy{{ID: "free", Ways: []appraisal.Way{{ID: "gift"}}}},
 		Preparations: []appraisal.Preparation{{ID: "idle"}},
@@ -215,7 +239,7 @@ func TestReportText(t *testing.T) {
 		}}},
 	}, nil)
 	text := rep.String()
-	for _, want := range []string{"1 checks, 1 of them danger, 2 minutes", "safety   5, condition   1", "without remedy: a: bad, a: failed", "without price: free: gift", "unused: free, idle"} {
+	for _, want := range []string{"1 checks, 1 of them danger, 0 measured, 2 minutes", "safety   5, condition   1", "without remedy: a: bad, a: failed", "without price: free: gift", "unused: free, idle"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is missing in\n%s", want, text)
 		}

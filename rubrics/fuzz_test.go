@@ -35,6 +35,13 @@ func FuzzDecode(f *testing.F) {
 			}
 			return
 		}
+		text, err := Write(r)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if back, err := Decode("written.yaml", text, fixtureOptions); err != nil || !reflect.DeepEqual(r, back) {
+			t.Fatalf("written and read again it differs: %v\n%s", err, text)
+		}
 		b, err := json.Marshal(r)
 		if err != nil {
 			t.Fatal(err)

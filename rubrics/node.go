@@ -3,7 +3,6 @@ package rubrics
 import (
 	"fmt"
 	"reflect"
-	"strconv"
 	"strings"
 
 	"github.com/goccy/go-yaml/ast"
@@ -77,16 +76,6 @@ func wanted(t reflect.Type) string {
 func yamlName(f reflect.StructField) string {
 	name, _, _ := strings.Cut(f.Tag.Get("yaml"), ",")
 	return name
-}
-
-func join(path, key string) string {
-	if strings.ContainsAny(key, ".[] \n") || key == "" {
-		key = strconv.Quote(strings.NewReplacer(".", "_", "[", "_", "]", "_").Replace(key))
-	}
-	if path == "" {
-		return key
-	}
-	return path + "." + key
 }
 
 // mapping gives the pairs of a group of keys.

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"asfound/rubrics/appraisal"
 )
 
 // Problem is one thing wrong in a file: where, what, and what would be right.
@@ -62,7 +64,7 @@ const maxProblems = 50
 func (ps Problems) tidy() Problems {
 	absent := map[string]bool{}
 	for _, p := range ps {
-		if p.What == isMissing {
+		if p.What == appraisal.IsMissing {
 			absent[p.Field] = true
 		}
 	}
@@ -87,10 +89,8 @@ func (ps Problems) tidy() Problems {
 	return kept
 }
 
-const isMissing = "is missing"
-
 func insideAbsent(p *Problem, absent map[string]bool) bool {
-	if absent[p.Field] && p.What != isMissing {
+	if absent[p.Field] && p.What != appraisal.IsMissing {
 		return true
 	}
 	for path := parent(p.Field); path != ""; path = parent(path) {
@@ -108,13 +108,4 @@ func parent(path string) string {
 		return ""
 	}
 	return path[:i]
-}
-
-// quoted shows a value of the file, cut to a readable length.
-func quoted(s string) string {
-	r := []rune(s)
-	if len(r) > 60 {
-		s = string(r[:57]) + "..."
-	}
-	return fmt.Sprintf("%q", s)
 }

@@ -2,6 +2,7 @@ package rubrics
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"asfound/rubrics/appraisal"
@@ -9,12 +10,16 @@ import (
 
 // Report is what a rubric holds, for the person who writes it.
 type Report struct {
-	ID       string          `json:"id"`
-	Kind     string          `json:"kind"`
-	Version  int             `json:"version"`
-	Checks   int             `json:"checks"`
-	Danger   int             `json:"danger"`
-	Minutes  float64         `json:"minutes"`
+	ID      string  `json:"id"`
+	Kind    string  `json:"kind"`
+	Version int     `json:"version"`
+	Checks  int     `json:"checks"`
+	Danger  int     `json:"danger"`
+	Minutes float64 `json:"minutes"`
+	// Limits counts the checks that are measured.
+	Limits int `json:"limits"`
+	// Grade is the school grade that reads its checks with ease (see ReadingGrade).
+	Grade    float64         `json:"grade"`
 	Sections []SectionReport `json:"sections"`
 	// WithoutRemedy lists check: grade for every worn, bad or failed grade that
 	// is offered and leads to no remedy.
@@ -48,10 +53,11 @@ func Check(name string, src []byte) (Report, error) {
 	if err != nil {
 		return Report{}, err
 	}
-	return report(&r, o.Parts), nil
+	return Describe(&r, o.Parts), nil
 }
 
-func report(r *appraisal.Rubric, parts []appraisal.Part) Report {
+// Describe reports what a rubric holds; parts is the price book its ways are priced by.
+func Describe(r *appraisal.Rubric, parts []appraisal.Part) Report {
 	out := Report{
 		ID: r.ID, Kind: r.Kind, Version: r.Version, Sections: []SectionReport{},
 		WithoutRemedy: []string{}, WithoutPrice: []string{}, Unused: []string{},
@@ -65,12 +71,15 @@ func report(r *appraisal.Rubric, parts []appraisal.Part) Report {
 			row.Safety += c.Weight.Safety
 			row.Condition += c.Weight.Condition
 			row.Minutes += c.Minutes
+			if c.Limit != nil {
+				out.Limits++
+			}
 			if c.Hazard == "danger" {
 				row.Danger++
 			}
-			for _, word := range gradeOrder[2:] {
-				used[remedyOf(c.Remedies, word)] = true
-				if gradeText(c.Grades, word) != "" && !leadsOn(c.Remedies, word) {
+			for _, word := range appraisal.GradeOrder[2:] {
+				used[appraisal.RemedyOf(c.Remedies, word)] = true
+				if appraisal.GradeText(c.Grades, word) != "" && !leadsOn(c.Remedies, word) {
 					out.WithoutRemedy = append(out.WithoutRemedy, c.ID+": "+word)
 				}
 			}
@@ -80,6 +89,7 @@ func report(r *appraisal.Rubric, parts []appraisal.Part) Report {
 		out.Minutes += row.Minutes
 		out.Sections = append(out.Sections, row)
 	}
+	out.Grade = math.Round(readingGrade(r)*10) / 10
 	out.WithoutPrice = append(out.WithoutPrice, unpriced(r, parts)...)
 	out.Unused = append(out.Unused, unused(r, used)...)
 	return out
@@ -142,7 +152,8 @@ func unused(r *appraisal.Rubric, remedies map[string]bool) (out []string) {
 // String lists the report for a terminal.
 func (r Report) String() string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s (%s, version %d): %d checks, %d of them danger, %g minutes\n", r.ID, r.Kind, r.Version, r.Checks, r.Danger, r.Minutes)
+	fmt.Fprintf(&b, "%s (%s, version %d): %d checks, %d of them danger, %d measured, %g minutes, read in school grade %g\n",
+		r.ID, r.Kind, r.Version, r.Checks, r.Danger, r.Limits, r.Minutes, r.Grade)
 	for _, s := range r.Sections {
 		fmt.Fprintf(&b, "  %-11s %-40s %3d checks, %2d danger, safety %3d, condition %3d, %3g minutes\n", s.State, s.Title, s.Checks, s.Danger, s.Safety, s.Condition, s.Minutes)
 	}

@@ -152,13 +152,6 @@ func fill(body ast.Node, out any, options []yaml.DecodeOption) (err error) {
 	return yaml.NodeToValue(body, out, options...)
 }
 
-// book checks a price book.
-func (c *checker) book(b *Book) {
-	c.fieldRules(*b)
-	c.texts("", reflect.ValueOf(*b))
-	c.ids(len(b.Parts), func(i int) (string, string) { return fmt.Sprintf("parts[%d]", i), b.Parts[i].ID })
-}
-
 // PartsDated gives the date of the embedded example prices, YYYY-MM-DD.
 func PartsDated() (string, error) {
 	b, err := PriceBook()

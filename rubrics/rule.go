@@ -62,10 +62,10 @@ func broken(fe validator.FieldError) (what, right string) {
 	}
 	switch fe.Tag() {
 	case "required":
-		return isMissing, "write it"
+		return appraisal.IsMissing, "write it"
 	case "required_if":
 		key, value, _ := strings.Cut(fe.Param(), " ")
-		return isMissing, fmt.Sprintf("needed where %s is %s", strings.ToLower(key), value)
+		return appraisal.IsMissing, fmt.Sprintf("needed where %s is %s", strings.ToLower(key), value)
 	case "slug":
 		return shown + " is no id", "small letters, digits and single hyphens, like lift-cable"
 	case "ne":
@@ -93,7 +93,7 @@ func broken(fe validator.FieldError) (what, right string) {
 func show(v any) string {
 	switch v := v.(type) {
 	case string:
-		return quoted(v)
+		return appraisal.Quoted(v)
 	case appraisal.Money:
 		return fmt.Sprintf("%.2f", float64(v)/100)
 	}
@@ -109,12 +109,12 @@ func (c *checker) texts(path string, v reflect.Value) {
 		}
 	case reflect.Struct:
 		for i := range v.NumField() {
-			c.texts(join(path, yamlName(v.Type().Field(i))), v.Field(i))
+			c.texts(appraisal.Join(path, yamlName(v.Type().Field(i))), v.Field(i))
 		}
 	case reflect.Map:
 		for _, k := range v.MapKeys() {
-			c.text(join(path, k.String()), k.String())
-			c.texts(join(path, k.String()), v.MapIndex(k))
+			c.text(appraisal.Join(path, k.String()), k.String())
+			c.texts(appraisal.Join(path, k.String()), v.MapIndex(k))
 		}
 	case reflect.Slice, reflect.Array:
 		for i := range v.Len() {

@@ -56,7 +56,7 @@ func (s *shape) walk(path string, n ast.Node, t reflect.Type) {
 			return
 		}
 		for _, kv := range pairs {
-			s.walk(join(path, keyText(kv)), kv.Value, t.Elem())
+			s.walk(appraisal.Join(path, keyText(kv)), kv.Value, t.Elem())
 		}
 	case reflect.Slice, reflect.Array:
 		s.list(path, n, t)
@@ -83,17 +83,17 @@ func (s *shape) fields(path string, n ast.Node, t reflect.Type) {
 		key := keyText(kv)
 		f, ok := known[key]
 		if !ok {
-			s.places[join(path, key)] = at(kv.Key.GetToken())
-			s.say(join(path, key), "is no key of this place", "one of "+strings.Join(names, ", "))
+			s.places[appraisal.Join(path, key)] = at(kv.Key.GetToken())
+			s.say(appraisal.Join(path, key), "is no key of this place", "one of "+strings.Join(names, ", "))
 			continue
 		}
 		seen[key] = true
-		s.walk(join(path, key), kv.Value, f.Type)
+		s.walk(appraisal.Join(path, key), kv.Value, f.Type)
 	}
 	for _, name := range names {
 		// What JSON always writes, a file must always say: no silent zero.
 		if f := known[name]; !seen[name] && !strings.Contains(f.Tag.Get("json"), ",omitempty") {
-			s.say(join(path, name), isMissing, "write "+wanted(f.Type))
+			s.say(appraisal.Join(path, name), appraisal.IsMissing, "write "+wanted(f.Type))
 		}
 	}
 }
@@ -118,13 +118,13 @@ func (s *shape) scalar(path string, n ast.Node, t reflect.Type) {
 		text = tok.Value
 		switch tok.Type {
 		case token.BinaryIntegerType, token.OctetIntegerType, token.HexIntegerType:
-			s.wrong(path, fmt.Sprintf("%s is no decimal number", quoted(text)), "write it without leading 0, 0b, 0o or 0x")
+			s.wrong(path, fmt.Sprintf("%s is no decimal number", appraisal.Quoted(text)), "write it without leading 0, 0b, 0o or 0x")
 			return
 		}
 	}
 	switch n.Type() {
 	case ast.InfinityType, ast.NanType:
-		s.wrong(path, fmt.Sprintf("%s is no finite number", quoted(text)), "write "+wanted(t))
+		s.wrong(path, fmt.Sprintf("%s is no finite number", appraisal.Quoted(text)), "write "+wanted(t))
 		return
 	}
 	number := n.Type() == ast.IntegerType || n.Type() == ast.FloatType
@@ -134,7 +134,7 @@ func (s *shape) scalar(path string, n ast.Node, t reflect.Type) {
 		if number {
 			_, err := appraisal.ParseMoney(text)
 			if err != nil {
-				s.wrong(path, quoted(text)+" is no amount", "write it like 180 or 12.50, at most 1000000000")
+				s.wrong(path, appraisal.Quoted(text)+" is no amount", "write it like 180 or 12.50, at most 1000000000")
 				return
 			}
 			alone(n)
@@ -164,7 +164,7 @@ func (s *shape) mismatch(path string, n ast.Node, t reflect.Type) {
 	what := "is " + called(n)
 	switch n.(type) {
 	case *ast.StringNode, *ast.IntegerNode, *ast.FloatNode:
-		what = quoted(n.GetToken().Value) + " " + what
+		what = appraisal.Quoted(n.GetToken().Value) + " " + what
 	}
 	s.wrong(path, what, "write "+wanted(t))
 }

@@ -94,6 +94,10 @@ func filled(t reflect.Type) reflect.Value {
 		v.SetMapIndex(reflect.ValueOf("key"), filled(t.Elem()))
 	case reflect.Slice:
 		return reflect.Append(v, filled(t.Elem()))
+	case reflect.Array:
+		for i := range t.Len() {
+			v.Index(i).Set(filled(t.Elem()))
+		}
 	case reflect.String:
 		v.SetString("text")
 	case reflect.Bool:
@@ -177,7 +181,7 @@ func suits(t reflect.Type, what string) bool {
 		return what == "a truth"
 	case reflect.Float64:
 		return what == "a number" || what == "a fraction"
-	case reflect.Slice:
+	case reflect.Slice, reflect.Array:
 		return false // a list of lists suits no list
 	case reflect.Map, reflect.Struct:
 		return what == "a group" // of fields that are unknown, not wrong

@@ -60,7 +60,7 @@ func buildSite(ctx context.Context, quality int) error {
 	mark := filepath.Join(site, ".built")
 	level := fmt.Sprint(quality)
 	have, _ := os.ReadFile(mark)
-	if string(have) >= level && len(have) == len(level) && !newer(mark, "pwa", generated+"/catalogue.json", generated+"/engine.wasm", generated+"/types.ts") {
+	if string(have) >= level && len(have) == len(level) && !newer(mark, "pwa", generated+"/catalogue.json", generated+"/engine.wasm", generated+"/editor.wasm", generated+"/types.ts") {
 		return nil
 	}
 	if err := step("the app", func() error { return runIn(ctx, "pwa", "npx", "--no-install", "vite", "build", "--logLevel", "warn") }); err != nil {
@@ -90,14 +90,16 @@ func packages(ctx context.Context) error {
 	return os.WriteFile(mark, lock, 0o644)
 }
 
-// engine builds the WebAssembly engine and the catalogue it opens with.
+// engine builds the WebAssembly engine, the catalogue it opens with, and the
+// module that edits rubrics.
 func engine(ctx context.Context) error {
 	wasm := generated + "/engine.wasm"
+	editor := generated + "/editor.wasm"
 	catalogue := generated + "/catalogue.json"
-	if !newer(wasm, "rubrics", "cmd/wasm", "go.mod") && !newer(catalogue, "rubrics") {
+	if !newer(wasm, "rubrics", "cmd/wasm", "go.mod") && !newer(editor, "rubrics", "cmd/wasm", "go.mod") && !newer(catalogue, "rubrics") {
 		return nil
 	}
-	return step("the engine", func() error {
+	return step("the engine and the rubric editor", func() error {
 		text, err := catalogueJSON()
 		if err != nil {
 			return err
@@ -113,7 +115,12 @@ func engine(ctx context.Context) error {
 		if err := copyFile(generated+"/wasm_exec.js", glue); err != nil {
 			return err
 		}
-		return runEnv(ctx, ".", []string{"GOOS=js", "GOARCH=wasm"}, "go", "build", "-trimpath", "-ldflags=-s -w", "-o", wasm, "./cmd/wasm")
+		for out, pkg := range map[string]string{wasm: "./cmd/wasm/engine", editor: "./cmd/wasm/editor"} {
+			if err := runEnv(ctx, ".", []string{"GOOS=js", "GOARCH=wasm"}, "go", "build", "-trimpath", "-ldflags=-s -w", "-o", out, pkg); err != nil {
+				return err
+			}
+		}
+		return nil
 	})
 }
 

@@ -28,9 +28,12 @@ func goldenFiles() ([]string, error) {
 	return all, nil
 }
 
-// golden writes the expected result of every appraisal in testdata again. Read
-// the difference before committing it.
+// golden writes the expected result of every appraisal in testdata again, and
+// notes the rubrics' versions. Read the difference before committing it.
 func golden(context.Context, []string) error {
+	if err := noteRubricVersions(); err != nil {
+		return err
+	}
 	names, err := goldenFiles()
 	if err != nil {
 		return err

@@ -25,6 +25,7 @@ var goLayers = []struct {
 	{"asfound/rubrics/backtest", []string{"asfound/rubrics", "asfound/rubrics/appraisal", "asfound/server", "os", "io", "net", "math/rand", "math/rand/v2", "time"}, "measuring prices needs a table and the sales, not where they come from"},
 	{"asfound/rubrics/door", []string{"asfound/server", "asfound/rubrics", "embed", "github.com/goccy/go-yaml", "github.com/go-playground/validator/v10"},
 		"the browser loads the engine and JSON alone"},
+	{"asfound/rubrics/editing", []string{"asfound/server", "asfound/rubrics/door", "os", "net", "syscall/js"}, "the editor reads and checks rubrics; it judges nothing"},
 	{"asfound/rubrics", []string{"asfound/server", "asfound/cmd", "asfound/pwa"}, "the judgement does not know who asks"},
 	{"asfound/server/record", []string{"asfound/rubrics", "asfound/server/store", "os", "net", "net/http", "go.etcd.io/bbolt", "github.com/labstack/echo/v4"}, "merging is pure"},
 	{"asfound/server/store/bolt", []string{"asfound/rubrics", "github.com/labstack/echo/v4", "net/http"}, "a store knows no HTTP"},
@@ -65,6 +66,7 @@ var goOnly = []struct {
 }{
 	{"asfound/rubrics/depreciation", []string{"errors", "fmt", "math", "asfound/rubrics/kernel"}, "how worth is lost is arithmetic: no appraisal, file, clock or chance"},
 	{"asfound/rubrics/sales", []string{"cmp", "math", "slices", "strings", "asfound/rubrics/kernel"}, "it knows numbers and labels, not what they mean"},
+	{"asfound/rubrics/pairwise", []string{"errors", "fmt", "math", "asfound/rubrics/kernel"}, "weights are arithmetic, whatever is weighed"},
 	{"asfound/rubrics/kernel", []string{"math"}, "every build must give the same last bit"},
 }
 

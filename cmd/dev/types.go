@@ -11,7 +11,9 @@ import (
 
 	"asfound/rubrics/appraisal"
 	"asfound/rubrics/door"
+	"asfound/rubrics/editing"
 	"asfound/rubrics/limit"
+	"asfound/rubrics/pairwise"
 )
 
 const typesPath = "pwa/src/generated/types.ts"
@@ -21,7 +23,8 @@ func borderTypes() []any {
 	return []any{
 		appraisal.File{}, appraisal.Result{}, appraisal.Rubric{}, appraisal.Part{},
 		limit.Definition{}, limit.Result{}, door.Catalogue{}, door.Reply{}, door.LimitRequest{}, door.AppraiseRequest{}, door.CompareRequest{}, door.VisitRequest{}, door.NoticeRequest{}, door.Notice{}, door.PricesWriteRequest{}, door.PricesWritten{},
-		appraisal.Comparison{}, appraisal.Import{}, appraisal.ImportChoice{}, appraisal.VisitPlan{}, appraisal.PriceImport{},
+		appraisal.Comparison{}, appraisal.Import{}, appraisal.ImportChoice{}, appraisal.VisitPlan{}, appraisal.PriceImport{}, appraisal.Change{},
+		editing.RubricRead{}, editing.Written{}, pairwise.Weighed{},
 	}
 }
 

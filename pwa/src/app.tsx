@@ -19,6 +19,11 @@ import { NewListingScreen } from "./screens/new-listing.tsx";
 import { OfferScreen } from "./screens/offer.tsx";
 import { PricesScreen } from "./screens/prices.tsx";
 import { ResultScreen } from "./screens/result.tsx";
+import { RubricCheckScreen } from "./screens/rubric-check.tsx";
+import { RubricEditScreen } from "./screens/rubric-edit.tsx";
+import { RubricTextScreen } from "./screens/rubric-text.tsx";
+import { RubricWeightsScreen } from "./screens/rubric-weights.tsx";
+import { RubricsScreen } from "./screens/rubrics.tsx";
 import { SettingsScreen } from "./screens/settings.tsx";
 import { WalkaroundScreen } from "./screens/walkaround.tsx";
 import { frameWords as words } from "./words/frame.ts";
@@ -70,6 +75,11 @@ function Screens() {
       <Route path="/comparables" component={ComparablesScreen} />
       <Route path="/comparables/import" component={ComparablesImportScreen} />
       <Route path="/prices" component={PricesScreen} />
+      <Route path="/rubrics" component={RubricsScreen} />
+      <Route path="/rubrics/:id" component={RubricEditScreen} />
+      <Route path="/rubrics/:id/check/:check" component={RubricCheckScreen} />
+      <Route path="/rubrics/:id/text" component={RubricTextScreen} />
+      <Route path="/rubrics/:id/weights" component={RubricWeightsScreen} />
       <Route path="/settings" component={SettingsScreen} />
       <Route path="/backup" component={BackupScreen} />
       <Route default component={NotFound} />

@@ -3,6 +3,7 @@ package appraisal
 import (
 	"fmt"
 	"math"
+	"reflect"
 	"slices"
 	"sort"
 	"time"
@@ -26,7 +27,7 @@ func (f *File) check() error {
 	if err := checkDate("date", f.Date); err != nil {
 		return err
 	}
-	for _, part := range []func() error{f.checkCounts, f.checkListing, f.checkAsked, f.checkFindings, f.checkPrices, f.checkComparables, f.checkCare, f.checkShop} {
+	for _, part := range []func() error{f.checkCounts, f.checkListing, f.checkAsked, f.checkFindings, f.checkPrices, f.checkParts, f.checkComparables, f.checkCare, f.checkShop} {
 		if err := part(); err != nil {
 			return err
 		}
@@ -64,7 +65,7 @@ func (f *File) checkCounts() error {
 		n, most int
 	}{
 		{"findings", len(f.Findings), 2000}, {"facts", len(f.Facts), 2000}, {"asked", len(f.Asked), 2000}, {"ways", len(f.Ways), 2000}, {"prices", len(f.Prices), 20_000},
-		{"landing", len(f.Landing), 2000}, {"photos", photos, 20_000}, {"comparables", len(f.Comparables), 20_000},
+		{"landing", len(f.Landing), 2000}, {"parts", len(f.Parts), 20_000}, {"photos", photos, 20_000}, {"comparables", len(f.Comparables), 20_000},
 	} {
 		if c.n > c.most {
 			return refuse(c.field, fmt.Sprintf("at most %d", c.most), "%d are too many", c.n)
@@ -223,6 +224,23 @@ func (f *File) checkFindings() error {
 			if err := checkQuantity(step(field+".measured", name), &q); err != nil {
 				return err
 			}
+		}
+	}
+	return nil
+}
+
+// checkParts holds own entries of the price book to the rules of the book.
+func (f *File) checkParts() error {
+	for i := range f.Parts {
+		var wrong *Error
+		path := fmt.Sprintf("parts[%d]", i)
+		ruled(path, reflect.ValueOf(f.Parts[i]), "", func(at, what, right string) {
+			if wrong == nil {
+				wrong = refuse(at, right, "%s", what)
+			}
+		})
+		if wrong != nil {
+			return wrong
 		}
 	}
 	return nil

@@ -72,7 +72,11 @@ func (p *pricing) use(uses []PartUse) ([]PartLine, Range) {
 	var lines []PartLine
 	var low, likely, high float64
 	for _, u := range uses {
-		part := p.parts[u.Part]
+		part, known := p.parts[u.Part]
+		if !known {
+			p.notes.add("The part %.60q is not in the price book: it counts for nothing until it is entered there.", u.Part)
+			part.Title = u.Part
+		}
 		l := PartLine{Part: u.Part, Title: part.Title, Unit: part.Unit, Quantity: u.Quantity, Price: part.Price}
 		if own, ok := p.file.Prices[u.Part]; ok {
 			l.Price, l.Own = own, true

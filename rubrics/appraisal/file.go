@@ -12,6 +12,11 @@ type File struct {
 	Format  string    `json:"format"`
 	Version int       `json:"version"`
 	Rubric  RubricRef `json:"rubric"`
+	// MadeWith is the rubric itself, where it is an own one or another version than
+	// the program carries: an appraisal is judged by what it was made with.
+	MadeWith *Rubric `json:"made_with,omitempty"`
+	// Parts are entries of the user's own in the price book.
+	Parts []Part `json:"parts,omitempty"`
 	// Date of the appraisal, YYYY-MM-DD: the engine has no clock.
 	Date    string            `json:"date"`
 	Listing Listing           `json:"listing"`

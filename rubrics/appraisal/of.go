@@ -2,6 +2,7 @@ package appraisal
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 )
 
@@ -28,6 +29,20 @@ func (jd *Judge) Rubric(id string) (*Rubric, error) {
 		return nil, refuse("rubric.id", "one of "+jd.known(), "no rubric is called %q", id)
 	}
 	return r, nil
+}
+
+// RubricOf is the rubric a file is judged by: the one it was made with, or the
+// program's own of that id. One that cannot be judged by is refused with an *Error.
+func (jd *Judge) RubricOf(f *File) (*Rubric, error) {
+	r := f.MadeWith
+	if r == nil {
+		return jd.Rubric(f.Rubric.ID)
+	}
+	if r.ID != f.Rubric.ID || r.Version != f.Rubric.Version {
+		return nil, refuse("made_with.id", "the rubric that rubric.id and rubric.version name",
+			"it holds %.60q version %d, not %.60q version %d", r.ID, r.Version, f.Rubric.ID, f.Rubric.Version)
+	}
+	return r, r.guard()
 }
 
 // Ask is what a judgement is asked about besides the file.
@@ -57,7 +72,7 @@ func (jd *Judge) judge(f *File, ask Ask) (*Result, *joint, error) {
 	if err := checkMinutes(ask.Minutes); err != nil {
 		return nil, nil, err
 	}
-	r, err := jd.Rubric(f.Rubric.ID)
+	r, err := jd.RubricOf(f)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -71,7 +86,7 @@ func (jd *Judge) judge(f *File, ask Ask) (*Result, *joint, error) {
 	jd.changed(r, f, n)
 	walked := walk(r, f)
 	contradictions(walked, n)
-	m, scrap := prepare(r, jd.parts, f, walked, n)
+	m, scrap := prepare(r, append(slices.Clip(jd.parts), f.Parts...), f, walked, n)
 	res := &Result{
 		Rubric: RubricRef{r.ID, r.Version}, Currency: f.Shop.Currency,
 		Verdict:   verdict(walked),

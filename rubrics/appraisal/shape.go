@@ -61,9 +61,9 @@ func shaped(path string, v any, t reflect.Type) error {
 			}
 		}
 		return nil
-	case reflect.Slice:
+	case reflect.Slice, reflect.Array:
 		list, ok := v.([]any)
-		if !ok {
+		if !ok || (t.Kind() == reflect.Array && len(list) != t.Len()) {
 			return misfit(path, v, t)
 		}
 		for i := range list {
@@ -189,6 +189,8 @@ func wanted(t reflect.Type) string {
 		return "a group of fields in braces"
 	case reflect.Slice:
 		return "a list in brackets"
+	case reflect.Array:
+		return fmt.Sprintf("a list of %d in brackets", t.Len())
 	case reflect.Float64:
 		return "a number"
 	case reflect.Bool:

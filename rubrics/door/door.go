@@ -49,6 +49,15 @@ type comparablesRequest struct {
 	Rubric string                 `json:"rubric"`
 	Source []byte                 `json:"source"`
 	Choice appraisal.ImportChoice `json:"choice"`
+	// Own is the rubric itself where it is none of the catalogue.
+	Own *appraisal.Rubric `json:"own"`
+}
+
+// changesRequest asks what another version of a rubric would change for a file.
+type changesRequest struct {
+	From appraisal.Rubric `json:"from"`
+	To   appraisal.Rubric `json:"to"`
+	File json.RawMessage  `json:"file"`
 }
 
 // Call answers one call; it never panics and always answers a Reply as JSON.
@@ -105,11 +114,24 @@ func (d *Door) answer(name string, argument []byte) (any, error) {
 		if err := json.Unmarshal(argument, &q); err != nil {
 			return nil, err
 		}
-		r, err := d.judge.Rubric(q.Rubric)
+		r := q.Own
+		if r == nil {
+			var err error
+			if r, err = d.judge.Rubric(q.Rubric); err != nil {
+				return nil, err
+			}
+		}
+		return appraisal.ImportComparables(r, q.Source, q.Choice)
+	case "changes":
+		var q changesRequest
+		if err := json.Unmarshal(argument, &q); err != nil {
+			return nil, err
+		}
+		doc, err := appraisal.Decode(q.File)
 		if err != nil {
 			return nil, err
 		}
-		return appraisal.ImportComparables(r, q.Source, q.Choice)
+		return appraisal.Changes(&q.From, &q.To, &doc.File), nil
 	case "notice":
 		var q NoticeRequest
 		if err := json.Unmarshal(argument, &q); err != nil {

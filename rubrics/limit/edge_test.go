@@ -57,3 +57,63 @@ func TestOtherEdges(t *testing.T) {
 		}
 	}
 }
+
+// WR16: exactly 6 % under the baseline passes, a hair more does not; WR13: 5 % of
+// the wires and 15 % of a strand likewise.
+func TestMineRopeEdge(t *testing.T) {
+	for k := 6; k <= 500; k++ { // baseline 5k/1000 in, measured 47k/10000
+		g := map[string]string{"baseline": fmt.Sprintf("%de-3 in", 5*k), "measured": fmt.Sprintf("%de-4 in", 47*k)}
+		if res, err := Compute("rope-baseline", g); err != nil || res.Finding != Within {
+			t.Errorf("%v: %v %s", g, err, res.Finding)
+		}
+		g["measured"] = fmt.Sprintf("%de-8 in", 470000*k-k-1)
+		if res, err := Compute("rope-baseline", g); err != nil || res.Finding != Beyond {
+			t.Errorf("%v: %v %s", g, err, res.Finding)
+		}
+	}
+	for k := 1; k <= 25; k++ {
+		g := map[string]string{"wires": fmt.Sprint(20 * k), "broken": fmt.Sprint(k), "strand-wires": fmt.Sprint(20 * k), "strand": "0"}
+		for more, want := range map[int]Finding{0: Within, 1: Beyond} {
+			g["broken"] = fmt.Sprint(k + more)
+			if res, err := Compute("rope-share", g); err != nil || res.Finding != want {
+				t.Errorf("%v: %v %s, want %s", g, err, res.Finding, want)
+			}
+		}
+		if k > 16 { // 15 % of 20k in a rope of a thousand wires
+			continue
+		}
+		g = map[string]string{"wires": "1000", "broken": "50", "strand-wires": fmt.Sprint(20 * k), "strand": fmt.Sprint(3 * k)}
+		if res, err := Compute("rope-share", g); err != nil || res.Finding != Within {
+			t.Errorf("%v: %v %s", g, err, res.Finding)
+		}
+	}
+}
+
+// Exactly 1.5 % and 2.5 % of a hoist chain are out; exactly a fifth of a rope's
+// breaking load, and 63 in/s, are not passed.
+func TestHoistAndLoadEdge(t *testing.T) {
+	for k := 1; k <= 300; k++ {
+		for kind, percent := range map[string]int{"powered": 1015, "hand": 1025} {
+			g := map[string]string{"kind": kind, "length": fmt.Sprintf("%de-1 in", 5*k), "measured": fmt.Sprintf("%de-4 in", 5*k*percent)}
+			if res, err := Compute("hoist-chain", g); err != nil || res.Finding != Beyond {
+				t.Errorf("%v: %v %s", g, err, res.Finding)
+			}
+			g["measured"] = fmt.Sprintf("%de-7 in", 5000*k*percent-k)
+			if res, err := Compute("hoist-chain", g); err != nil || res.Finding != Computed {
+				t.Errorf("%v: %v %s", g, err, res.Finding)
+			}
+		}
+		for load, want := range map[string]Finding{fmt.Sprintf("%d lbf", 7*k): Within, fmt.Sprintf("%d.001 lbf", 7*k): Beyond} {
+			g := map[string]string{"breaking": fmt.Sprintf("%d lbf", 35*k), "load": load}
+			if res, err := Compute("rope-load", g); err != nil || res.Finding != want {
+				t.Errorf("%v: %v %s", g, err, res.Finding)
+			}
+		}
+		for distance, want := range map[int]Finding{63 * k * 254: Within, 63*k*254 - 1: Beyond} {
+			g := map[string]string{"device": "two-hand-control", "stop": fmt.Sprintf("%de-2 s", k), "distance": fmt.Sprintf("%de-3 mm", distance)}
+			if res, err := Compute("press-distance", g); err != nil || res.Finding != want {
+				t.Errorf("%v: %v %s, want %s", g, err, res.Finding, want)
+			}
+		}
+	}
+}

@@ -1,8 +1,5 @@
 package limit
 
-const pressCaution = "The capacity plate and the maker's pressure are the limit. A bent head or bed, a cracked weld, home-made bolster pins, " +
-	"or a missing gauge or relief valve stops the work. Nobody proof-loads a press or jack for this check."
-
 var forceBounds = map[string]bound{"bore": {0.2, 60}, "rod": {0.1, 60}, "pressure": {1, 20000}, "rated": {10, 2e7}}
 
 var cylinderForce = rule{
@@ -76,65 +73,4 @@ func judgeForce(m *measured) (Result, *Error) {
 	}
 	res.More = append(res.More, m.figure("pressure at the rated force", rated/push, "pressure"))
 	return res, nil
-}
-
-var pressRelief = rule{
-	Definition: Definition{
-		Name: "press-relief", Title: "Press: load-limiting device",
-		Quantities: []Input{
-			{Name: "rated", Title: "rated capacity", Dimension: "force", Unit: "short ton", Metric: "kN"},
-			{Name: "opens", Title: "force at which the device opens", Dimension: "force", Unit: "short ton", Metric: "kN"},
-		},
-		Formula: "opens / rated x 100; beyond under 100 % or over 125 %",
-		Source:  "ASME ASP-2010 3-4.1.2, read in a reprinted excerpt",
-		Status:  Reprint, Caution: pressCaution + " Read it from what the seller shows; do not set or test the relief.",
-	},
-	bounds: map[string]bound{"rated": {0.01, 10000}, "opens": {0.01, 20000}},
-	judge: func(m *measured) (Result, *Error) {
-		share := m.n("opens") / m.n("rated") * 100
-		if share > 1000 || share < 10 {
-			return Result{}, refuse("opens", m.in(m.n("opens"), "opens")+" does not fit a press rated "+m.in(m.n("rated"), "rated"), "give both as forces and check the units")
-		}
-		res := Result{Value: share, Unit: "%", Limit: ptr(125), Finding: Within,
-			Text: "The device opens at " + show(share, 1) + " % of rated capacity, within 100 to 125 %."}
-		switch {
-		case more(share, 125):
-			res.Finding, res.Text = Beyond, "The device opens at "+show(share, 1)+" % of rated capacity, over 125 %: the press can be overloaded."
-		case more(100, share):
-			res.Finding, res.Limit, res.Text = Beyond, ptr(100), "The device opens at "+show(share, 1)+" % of rated capacity, under 100 %: the press cannot reach its rating."
-		}
-		return res, nil
-	},
-}
-
-var pressSet = rule{
-	Definition: Definition{
-		Name: "press-set", Title: "Press: lasting growth of the bolster gap",
-		Quantities: []Input{
-			{Name: "growth", Title: "growth of the gap", Dimension: "length", Unit: "in", Metric: "mm"},
-		},
-		Formula: "beyond over 0.125 in (3.18 mm)",
-		Source:  "ASME ASP-2010 3-4.1.1 and 3-4.1.3 (a maker's qualification test, used as a yardstick), read in a reprinted excerpt",
-		Status:  Reprint, Caution: pressCaution, Maker: "length",
-	},
-	bounds:    map[string]bound{"growth": {0, 24}},
-	makerUnit: "in",
-	judge: func(m *measured) (Result, *Error) {
-		limit, whose := 0.125, "the "
-		res := Result{Finding: Within}
-		if maker, ok := m.maker("in"); ok {
-			own(&res, maker)
-			limit, whose = maker, "the maker's "
-		}
-		res.Value, res.Unit = m.to(m.n("growth"), "growth")
-		at, _ := m.to(limit, "growth")
-		res.Limit = ptr(at)
-		grown := "The gap has grown by " + m.in(m.n("growth"), "growth")
-		res.Text = grown + ", not more than " + whose + m.in(limit, "growth") + " allowed."
-		if more(m.n("growth"), limit) {
-			res.Finding = Beyond
-			res.Text = grown + ", more than " + whose + m.in(limit, "growth") + " allowed: the frame has taken a set."
-		}
-		return res, nil
-	},
 }

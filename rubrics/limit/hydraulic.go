@@ -164,3 +164,24 @@ func judgeLeak(m *measured) (Result, *Error) {
 	}
 	return res, nil
 }
+
+var pumpDisplacement = rule{
+	Definition: Definition{
+		Name: "pump-displacement", Title: "Pump: displacement for a flow",
+		Quantities: []Input{
+			{Name: "flow", Title: "flow", Dimension: "flow", Unit: "gpm", Metric: "L/min"},
+			{Name: "rpm", Title: "pump speed in rpm", Dimension: "number"},
+		},
+		Formula: "displacement = flow / rpm (in3 = 231 gpm / rpm)",
+		Source:  "definition; the gallon is 231 in3",
+		Status:  Physics, Caution: hydraulicCaution,
+	},
+	bounds: map[string]bound{"flow": {0.001, 2000}, "rpm": {1, 20000}},
+	judge: func(m *measured) (Result, *Error) {
+		each, u := 231*m.n("flow")/m.n("rpm"), "in3"
+		if e := m.entered["flow"]; e != "gpm" && e != "cfm" && e != "in3/min" {
+			each, u = each*16.387064, "mL"
+		}
+		return Result{Value: each, Unit: u, Finding: Computed, Text: "The pump must move " + show(each, 3) + " " + u + " a turn, before losses."}, nil
+	},
+}

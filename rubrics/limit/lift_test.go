@@ -71,22 +71,3 @@ func TestSlab(t *testing.T) {
 		t.Errorf("LF09: %v %v", err, res.Notes)
 	}
 }
-
-// 29 CFR 1910.169(b)(3)(i) by its Washington mirror, 1917.155(b): 110 %. Exact.
-func TestReceiverPressure(t *testing.T) {
-	check(t, "receiver-pressure", 1e-9, []row{
-		{"AR01", "mawp=150 psi; reached=165 psi", 165, "psi", Watch, nil},
-		{"AR01 over", "mawp=150 psi; reached=165.1 psi", 165.1, "psi", Beyond, nil},
-		{"AC10", "mawp=200 psi; reached=220 psi", 220, "psi", Watch, nil},
-		{"at the plate", "mawp=200 psi; reached=200 psi", 200, "psi", Within, nil},
-		{"metric edge", "mawp=10 bar; reached=11 bar", 11, "bar", Watch, nil},
-	})
-	for mawp, want := range map[string]float64{"150 psi": 165, "200 psi": 220} {
-		res, err := Compute("receiver-pressure", map[string]string{"mawp": mawp, "reached": "1 psi"})
-		if err != nil {
-			t.Fatal(err)
-		}
-		near(t, "AR01 AC10 limit of "+mawp, *res.Limit, want, 1e-9)
-	}
-	refuses(t, "receiver-pressure", []refusal{{"mawp=150 psi; reached=165 bar", "reached", "ten times"}})
-}

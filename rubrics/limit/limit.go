@@ -70,10 +70,12 @@ type Result struct {
 	More []Figure `json:"more,omitempty"`
 }
 
-// Figure is a further named value.
+// Figure is a further named value. Part is the id of the price book's part that
+// it costs, where it costs one.
 type Figure struct {
 	Title string  `json:"title"`
 	Value float64 `json:"value,omitempty"`
 	Unit  string  `json:"unit,omitempty"`
 	Text  string  `json:"text,omitempty"`
+	Part  string  `json:"part,omitempty"`
 }

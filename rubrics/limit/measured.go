@@ -3,7 +3,6 @@ package limit
 import (
 	"math"
 	"sort"
-	"strconv"
 	"strings"
 
 	"asfound/rubrics/unit"
@@ -53,6 +52,9 @@ func (r *rule) measure(given map[string]string) (*measured, *Error) {
 		if err := r.check(q, m); err != nil {
 			return nil, err
 		}
+	}
+	if r.Maker == "" { // then "maker" may be a quantity of its own
+		return m, nil
 	}
 	return m, r.takeMaker(m, strings.TrimSpace(given[makerKey]))
 }
@@ -118,9 +120,9 @@ func (r *rule) check(q *Input, m *measured) *Error {
 	b, bounded := r.bounds[q.Name]
 	shown := m.in(n, q.Name)
 	if q.Dimension == "number" && n != math.Trunc(n) {
-		return refuse(q.Name, shown+" is not a whole number", "count the "+q.Title)
+		return refuse(q.Name, shown+" is not a whole number", "give the "+q.Title+" as a whole number")
 	}
-	if n < 0 || (n == 0 && (!bounded || b.low > 0)) {
+	if (n < 0 && b.low >= 0) || (n == 0 && (!bounded || b.low > 0)) {
 		return refuse(q.Name, "the "+q.Title+" cannot be "+shown, "it must be more than zero"+as(q))
 	}
 	if bounded && (n < b.low || n > b.high) {
@@ -174,78 +176,13 @@ func as(q *Input) string {
 }
 
 func choose(q *Input, text string) (string, *Error) {
+	spoken := strings.ReplaceAll(strings.Join(strings.Fields(text), " "), "-", " ")
 	for _, w := range q.Words {
-		// A wire size may stand without "AWG".
-		if strings.EqualFold(w, text) || strings.EqualFold(strings.TrimSuffix(w, " AWG"), text) {
+		// A wire size may stand without "AWG", and "1-1/8" may be written "1 1/8".
+		plain := strings.ReplaceAll(w, "-", " ")
+		if strings.EqualFold(plain, spoken) || strings.EqualFold(strings.TrimSuffix(plain, " AWG"), spoken) {
 			return w, nil
 		}
 	}
 	return "", refuse(q.Name, quote(text)+" is not a choice for the "+q.Title, "it is one of "+strings.Join(q.Words, ", "))
 }
-
-// to turns a figure in the quantity's base unit into the unit it was entered in.
-func (m *measured) to(n float64, name string) (float64, string) {
-	u := m.entered[name]
-	out, err := unit.Convert(n, m.base[name], u)
-	if err != nil { // both units come from the same dimension
-		return n, m.base[name]
-	}
-	return out, u
-}
-
-// in writes a figure in the unit that the named quantity was entered in.
-func (m *measured) in(n float64, name string) string {
-	v, u := m.to(n, name)
-	if u == "" {
-		return show(v, 4)
-	}
-	return show(v, places(u)) + " " + u
-}
-
-// places are the decimals worth showing in a unit.
-func places(u string) int {
-	switch u {
-	case "in", "m":
-		return 4
-	case "mm", "ft", "lbf", "lb", "kg", "psi", "kPa", "s", "V", "hp":
-		return 2
-	}
-	return 3
-}
-
-// tiny is what may be shown as 0: less than any quantity here can be, and more
-// than the rounding of one.
-const tiny = 1e-9
-
-// show writes x with at most so many decimals; large figures get none.
-func show(x float64, decimals int) string {
-	if math.Abs(x) >= 10000 {
-		decimals = 0
-	}
-	s := strconv.FormatFloat(x, 'f', decimals, 64)
-	if strings.Contains(s, ".") {
-		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
-	}
-	if (s == "0" || s == "-0") && math.Abs(x) > tiny { // 0.75 mm in km is not 0 km
-		return strconv.FormatFloat(x, 'g', 3, 64)
-	}
-	if s == "-0" {
-		return "0"
-	}
-	return s
-}
-
-func quote(s string) string {
-	if r := []rune(s); len(r) > 40 {
-		s = string(r[:40]) + "..."
-	}
-	return strconv.Quote(s)
-}
-
-// figure is a further value in the unit the named quantity was entered in.
-func (m *measured) figure(title string, n float64, name string) Figure {
-	v, u := m.to(n, name)
-	return Figure{Title: title, Value: v, Unit: u}
-}
-
-func ptr(x float64) *float64 { return &x }

@@ -138,10 +138,10 @@ func judgeSupply(m *measured) (Result, *Error) {
 	need := amps * 1.25
 	low, high := size(need, func(w wire) float64 { return w.at60 }), size(need, func(w wire) float64 { return w.at75 })
 	res := Result{Value: need, Unit: "A", Finding: Computed, More: []Figure{
-		{Title: "table current", Value: amps, Unit: "A", Text: show(hp, 2) + " hp, " + show(volts, 0) + " V, " + phase(m)},
+		{Title: "table current", Value: amps, Unit: "A", Text: show(amps, 1) + " A: " + show(hp, 2) + " hp, " + show(volts, 0) + " V, " + phase(m)},
 		{Title: "copper wire, terminals 60 degC or unmarked", Text: wireText(low)},
 		{Title: "copper wire, terminals marked 75 degC", Text: wireText(high)},
-		{Title: "largest usual breaker", Value: breaker(amps * 2.5), Unit: "A", Text: "250 %, next standard size up"},
+		{Title: "largest usual breaker", Value: breaker(amps * 2.5), Unit: "A", Text: show(breaker(amps*2.5), 0) + " A: 250 %, next standard size up"},
 	}}
 	res.Text = "The wire must carry " + show(need, 2) + " A; " + wireText(low) + " at 60 degC terminals, breaker at most " + show(breaker(amps*2.5), 0) + " A."
 	laid := low
@@ -220,8 +220,8 @@ func addDrop(m *measured, res *Result, w *wire, amps float64) {
 		text += "; resistance from memory, it can only warn"
 	}
 	res.More = append(res.More,
-		Figure{Title: "voltage drop", Value: drop, Unit: "V", Text: text},
-		Figure{Title: "voltage drop of " + m.in(m.n("voltage"), "voltage"), Value: share, Unit: "%", Text: "3 % is the usual aim, advice and not law"})
+		Figure{Title: "voltage drop", Value: drop, Unit: "V", Text: show(drop, 2) + " V " + text},
+		Figure{Title: "voltage drop of " + m.in(m.n("voltage"), "voltage"), Value: share, Unit: "%", Text: show(share, 2) + " %; 3 % is the usual aim, advice and not law"})
 	if !more(share, 3) {
 		return
 	}

@@ -36,3 +36,55 @@ var receiverPressure = rule{
 		return res, nil
 	},
 }
+
+const receiverCaution = "Never pressure-test a receiver, never set or plug its safety valve. Rust, dents, weld repairs or no data plate: do not pressurise, ask a pressure-vessel inspector."
+
+var reliefSetting = rule{
+	Definition: Definition{
+		Name: "relief-setting", Title: "Air receiver: setting of its safety valve",
+		Quantities: []Input{
+			{Name: "mawp", Title: "maximum allowable working pressure by its plate", Dimension: "pressure", Unit: "psi", Metric: "bar"},
+			{Name: "set", Title: "set pressure stamped on the safety valve", Dimension: "pressure", Unit: "psi", Metric: "bar"},
+		},
+		Formula: "beyond when set over mawp",
+		Source:  "ASME VIII-1 UG-134(a), a single valve, read in the Wisconsin reprint, SPS 341 Appendix C",
+		Status:  Reprint, Caution: receiverCaution,
+	},
+	bounds: map[string]bound{"mawp": {1, 10000}, "set": {1, 20000}},
+	judge: func(m *measured) (Result, *Error) {
+		mawp, set := m.n("mawp"), m.n("set")
+		if set > 10*mawp {
+			return Result{}, refuse("set", m.in(set, "set")+" is more than ten times the working pressure", "check both units")
+		}
+		res := Result{Finding: Within}
+		m.hold(&res, set, mawp, "set")
+		res.Text = "The valve is set to " + m.in(set, "set") + ", not over the " + m.in(mawp, "set") + " of the plate."
+		if more(set, mawp) {
+			res.Finding = Beyond
+			res.Text = "The valve opens only at " + m.in(set, "set") + ", over the " + m.in(mawp, "set") + " of the plate: it is the wrong valve."
+			if more(set, 1.1*mawp) {
+				res.Notes = append(res.Notes, "It cannot keep the tank to 110 % of its plate, as 29 CFR 1910.169(b)(3) asks.")
+			}
+		}
+		return res, nil
+	},
+}
+
+var receiverValve = rule{
+	Definition: Definition{
+		Name: "receiver-valve", Title: "Air receiver: nothing between tank and safety valve",
+		Quantities: []Input{
+			{Name: "between", Title: "what stands between tank and safety valve", Dimension: "word", Words: []string{"none", "valve"}},
+		},
+		Formula: "beyond when a valve stands between them",
+		Source:  "29 CFR 1917.155(b)(2); 29 CFR 1910.169(b)(3)",
+		Status:  Published, Caution: receiverCaution,
+	},
+	judge: func(m *measured) (Result, *Error) {
+		if m.words["between"] == "valve" {
+			return Result{Value: 1, Unit: "valves", Limit: ptr(0), Finding: Beyond,
+				Text: "A valve stands between tank and safety valve: shut, it leaves the tank without one."}, nil
+		}
+		return Result{Unit: "valves", Limit: ptr(0), Finding: Within, Text: "No valve stands between tank and safety valve."}, nil
+	},
+}

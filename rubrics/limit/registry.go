@@ -24,11 +24,15 @@ type rule struct {
 // taken for a slip. Both ends belong to it.
 type bound struct{ low, high float64 }
 
-var rules = []rule{
+var rules = append([]rule{
 	anchorBreakout, anchorEmbedment, armLoad, cylinderForce, descentSpeed, leafChain, leakDown,
 	liftTime, motorCurrent, motorSupply, pressForce, pressRelief, pressSet, pumpPower,
+	anchorGroup, beltGuard, fanGuard, grinderGap, guardOpening, hoistChain, inspectionInterval,
+	jackPressure, liftStandard, linkSize, pressDistance, pressRule, pumpDisplacement, ratingPlate,
+	receiverValve, reliefSetting, reservoirLevel, riskCell, ropeBaseline, ropeISO, ropeLoad, ropeShare,
+	signalWord, wheelExposure, wheelSpeed,
 	receiverPressure, rollerChain, ropeDiameter, ropeWires, slab, thread, tieDowns, tongueWeight,
-}
+}, machineRules...)
 
 // All gives the definitions of the limits, sorted by name.
 func All() []Definition {

@@ -20,7 +20,7 @@ func TestDefinitions(t *testing.T) {
 	if !sort.SliceIsSorted(all, func(i, j int) bool { return all[i].Name < all[j].Name }) {
 		t.Error("not sorted by name")
 	}
-	slug := regexp.MustCompile(`^[a-z]+(-[a-z]+)*$`)
+	slug := regexp.MustCompile(`^[a-z]+(-[a-z0-9]+)*$`)
 	standing := map[Status]bool{Published: true, Reprint: true, Practice: true, Memory: true, Physics: true}
 	seen := map[string]bool{}
 	for _, d := range all {
@@ -35,7 +35,7 @@ func TestDefinitions(t *testing.T) {
 			t.Errorf("%s: maker's limit of dimension %q", d.Name, d.Maker)
 		}
 		for _, q := range d.Quantities {
-			if q.Title == "" || !slug.MatchString(q.Name) || q.Name == makerKey {
+			if q.Title == "" || !slug.MatchString(q.Name) || (q.Name == makerKey && d.Maker != "") {
 				t.Errorf("%s: quantity %q", d.Name, q.Name)
 			}
 			if q.Dimension == "word" {
@@ -76,7 +76,7 @@ func TestDefinitions(t *testing.T) {
 }
 
 func TestUnknownLimit(t *testing.T) {
-	if _, err := Compute("rope-colour", nil); err == nil || !strings.Contains(err.Error(), "it is one of anchor-breakout") {
+	if _, err := Compute("rope-colour", nil); err == nil || !strings.Contains(err.Error(), "it is one of air-leak, anchor-") {
 		t.Error(err)
 	}
 	refuses(t, "press-set", []refusal{{"", "growth", "missing"}, {"growth=1e309 in", "growth", "too large"}, {"growth=NaN in", "growth", "no number"}})
@@ -92,6 +92,7 @@ func likely(t *rapid.T, d *Definition) map[string]string {
 	ranges := map[string][2]float64{
 		"length": {0.3, 12}, "mass": {500, 12000}, "pressure": {100, 4000}, "force": {10, 60}, "flow": {1, 10},
 		"speed": {10, 30}, "voltage": {100, 480}, "power": {0.5, 30}, "time": {1, 90}, "threads": {8, 32}, "share": {1, 95},
+		"current": {1, 60}, "volume": {10, 200}, "area": {0.05, 2000}, "angle": {0, 120},
 	}
 	for _, q := range d.Quantities {
 		if q.Optional && rapid.Bool().Draw(t, "leave out "+q.Name) {
@@ -127,11 +128,37 @@ func likely(t *rapid.T, d *Definition) map[string]string {
 		row := rapid.SampledFrom(threads).Draw(t, "row")
 		out["diameter"], out["pitch"] = fmt.Sprint(row.majorMM())+" mm", fmt.Sprint(row.pitchMM())+" mm"
 		delete(out, "tpi")
-	case "anchor-breakout":
+	case "rope-baseline":
+		baseline := number(0.2, 1, "baseline")
+		out["baseline"] = fmt.Sprint(baseline) + " in"
+		tie("measured", baseline, 0.6, 1.2)
+	case "rope-share":
+		out["wires"], out["strand-wires"] = "114", "19"
+	case "hoist-chain":
+		out["length"] = "10 in"
+		tie("measured", 10, 0.992, 1.06)
+	case "link-size":
+		row := rapid.SampledFrom(linkTable).Draw(t, "row")
+		out["chain"] = row.size
+		tie("measured", row.nominal/64, 0.7, 1)
+	case "lift-standard":
+		out["made"] = fmt.Sprint(rapid.IntRange(1960, 2025).Draw(t, "made"))
+	case "press-distance":
+		if out["device"] == "full-revolution" {
+			delete(out, "stop")
+		} else {
+			delete(out, "rpm")
+			delete(out, "points")
+		}
+	case "grinder-gap":
+		tie("gap", 1, 0, 0.4)
+	case "anchor-breakout", "anchor-group":
 		out["strength"] = "3000 psi"
+		delete(out, "kc")
 	case "lift-time":
 		out["stroke"], out["bore"] = "36 in", "2.5 in"
 	}
+	likelyMachine(t, d.Name, out)
 	if d.Maker != "" && rapid.Bool().Draw(t, "maker") {
 		r := ranges[d.Maker]
 		if d.Maker == "number" {
@@ -214,6 +241,18 @@ func FuzzCompute(f *testing.F) {
 		"drop=0 in; time=1 min; bore=1e15 in", "bore=2.5 in; cylinders=2; stroke=36 in; flow=2.5 gpm; time=55 s",
 		"power=5 hp; voltage=230 V; phases=1; length=80 ft; wire=10", "diameter=12 mm; pitch=1.75 mm", "rated=20 tons; opens=26 tons",
 		"weight=4,200 lb; length=8 ft; blocked=no; wll=2000 lb; count=2", "mawp=150 psi; reached=165 psi", "length=5.5 in; protrusion=2.5 in",
+		"wires=114; broken=3; strand-wires=19; strand=3", "outer=101-120; short=4; long=10; lay=lang; drum=multi", "baseline=0.5 in; measured=0.469 in",
+		"breaking=14,400 lb; load=2,880 lb", "chain=3/8; measured=0.29 in", "kind=hand; length=75 mm; measured=77.3 mm; maker=77.3 mm",
+		"depth=3.5 in; share=8 %", "equipment=jack; months=7", "maker=yes; model=yes; serial=no; capacity=yes", "made=2010",
+		"device=full-revolution; rpm=120; points=14; distance=18 in", "distance=6 in; opening=3/4 in", "press=hydraulic", "rated=7,000 psi",
+		"flow=35.25 gpm; rpm=1750", "where=work-rest; gap=0.14 in", "diameter=8 in; rpm=3450; marked=3000", "open=95 deg; start=60 deg",
+		"mawp=150 psi; set=175 psi", "between=valve", "height=6 ft; opening=5/8 in", "height=5 ft; guarded=no", "chance=will; harm=property",
+		"severity=3; probability=E", "depth=5.75 in; strength=4,000 psi; kc=21; edge=8 in; area=1532.16 in2; weight=light",
+		"check=axis-vertical; measured=0.5 thou; over=12 in; class=toolroom", "near=1.5004 in; far=1.5012 in; spacing=6 in", "machine=cnc; middle=10 um; end=-1 um",
+		"up-1=2 um; up-2=3 um; up-3=5 um; up-4=4 um; up-5=6 um; down-1=-1 um; down-2=0 um; down-3=1 um; down-4=1 um; down-5=2 um; scatter=0.5 um",
+		"power=5 hp; voltage=230 V; phases=3; code=V; kva=20 kVA", "volume=80 gal; from=0 psi; to=175 psi; time=189 s; rated=40 cfm",
+		"pressure=200 psi; radius=12 in; stress=20000 psi; joint=0.70; measured=0.150 in", "load=2400 lb; legs=2; angle=53 deg",
+		"weight=3800 lb; pads=6; pad-area=16 in2; footprint=21 ft2; floor=wood", "weight=6000 lb; offset=52 in; wheelbase=130 in; arms=4",
 	} {
 		for i := range rules {
 			f.Add(i, s)

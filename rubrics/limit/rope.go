@@ -1,7 +1,5 @@
 package limit
 
-import "strconv"
-
 const ropeCaution = "Guidance from crane rules, none of them written for vehicle lifts: the lift maker's limit overrides. " +
 	"Rust that hides wires, or a rope not seen at sheave or end, is not assessed. Replace cables as a set with the maker's part; " +
 	"a qualified lift inspector inspects before use."
@@ -20,36 +18,101 @@ var ropeDiameter = rule{
 	bounds:    map[string]bound{"nominal": {0.03, 6}, "measured": {0.01, 10}},
 	makerUnit: "in",
 	judge: func(m *measured) (Result, *Error) {
-		nominal, d := m.n("nominal"), m.n("measured")
-		if d >= 1.5*nominal || d <= 0.5*nominal {
-			return Result{}, refuse("measured", m.in(d, "measured")+" does not fit a rope of nominal "+m.in(nominal, "nominal"),
-				"measure across the crowns of opposite strands and check both units")
+		return judgeLoss(m, "nominal", "nominal", 5, "crane rule", " (Category II)")
+	},
+}
+
+var ropeBaseline = rule{
+	Definition: Definition{
+		Name: "rope-baseline", Title: "Wire rope: loss of diameter since it was new",
+		Quantities: []Input{
+			{Name: "baseline", Title: "diameter written down when the rope was new", Dimension: "length", Unit: "in", Metric: "mm"},
+			{Name: "measured", Title: "measured rope diameter", Dimension: "length", Unit: "in", Metric: "mm"},
+		},
+		Formula: "loss % = (baseline - measured) / baseline x 100; beyond when more than 6 %",
+		Source:  "30 CFR 56.19024(g), wire rope of mine hoists",
+		Status:  Published, Caution: ropeCaution, Maker: "length",
+	},
+	bounds:    map[string]bound{"baseline": {0.03, 6}, "measured": {0.01, 10}},
+	makerUnit: "in",
+	judge: func(m *measured) (Result, *Error) {
+		return judgeLoss(m, "baseline", "baseline", 6, "mine rule", "")
+	},
+}
+
+// judgeLoss holds the loss of diameter from the named quantity, which was says in
+// words, against a limit in percent.
+func judgeLoss(m *measured, from, was string, limit float64, whose, category string) (Result, *Error) {
+	full, d := m.n(from), m.n("measured")
+	if d >= 1.5*full || d <= 0.5*full {
+		return Result{}, refuse("measured", m.in(d, "measured")+" does not fit a rope of "+was+" "+m.in(full, from),
+			"measure across the crowns of opposite strands and check both units")
+	}
+	loss := (full - d) / full * 100
+	line := "the " + show(limit, 0) + " %"
+	res := Result{Value: loss, Unit: "%", Limit: ptr(limit), Finding: Within}
+	res.Text = "The rope is " + show(loss, 2) + " % under its " + was + " diameter, not more than " + line + " of the " + whose + "."
+	if loss < 0 {
+		res.Text = "The rope is " + show(-loss, 2) + " % over its " + was + " diameter, so no loss was measured."
+		if loss < -10 {
+			res.Notes = append(res.Notes, "More than 10 % over "+was+" is unusual: make sure of the "+was+" diameter.")
 		}
-		loss := (nominal - d) / nominal * 100
-		res := Result{Value: loss, Unit: "%", Limit: ptr(5), Finding: Within}
-		res.Text = "The rope is " + show(loss, 2) + " % under its nominal diameter, not more than the 5 % of the crane rule."
-		if loss < 0 {
-			res.Text = "The rope is " + show(-loss, 2) + " % over its nominal diameter, so no loss was measured."
-			if loss < -10 {
-				res.Notes = append(res.Notes, "More than 10 % over nominal is unusual: make sure of the nominal diameter.")
-			}
+	}
+	if more(loss, limit) {
+		res.Finding = Beyond
+		res.Text = "The rope is " + show(loss, 2) + " % under its " + was + " diameter, more than " + line + " at which the " + whose + " takes it out of use" + category + "."
+	}
+	if maker, ok := m.maker("in"); ok {
+		if maker > full*1.05 {
+			return Result{}, refuse(makerKey, "the maker's least diameter is larger than the rope", "give the diameter at which the rope is replaced")
 		}
-		if more(loss, 5) {
+		own(&res, (full-maker)/full*100)
+		res.Text = "The rope measures " + m.in(d, "measured") + ", not under the maker's least diameter of " + m.in(maker, makerKey) + "."
+		if more(maker, d) {
 			res.Finding = Beyond
-			res.Text = "The rope is " + show(loss, 2) + " % under its nominal diameter, more than the 5 % at which the crane rule takes it out of use (Category II)."
+			res.Text = "The rope measures " + m.in(d, "measured") + ", under the maker's least diameter of " + m.in(maker, makerKey) + "."
 		}
-		if maker, ok := m.maker("in"); ok {
-			if maker > nominal*1.05 {
-				return Result{}, refuse(makerKey, "the maker's least diameter is larger than the rope", "give the diameter at which the rope is replaced")
+	}
+	res.More = []Figure{m.figure("diameter at "+show(limit, 0)+" % loss", (100-limit)/100*full, from)}
+	return res, nil
+}
+
+var ropeLoad = rule{
+	Definition: Definition{
+		Name: "rope-load", Title: "Wire rope: working load",
+		Quantities: []Input{
+			{Name: "breaking", Title: "breaking force of the rope", Dimension: "force", Unit: "lbf", Metric: "kN"},
+			{Name: "load", Title: "load on the rope", Dimension: "force", Unit: "lbf", Metric: "kN", Optional: true},
+		},
+		Formula: "working load = breaking / 5; beyond when the load is more",
+		Source:  "Washington WAC 296-24-29401, general wire rope",
+		Status:  Published, Maker: "force",
+		Caution: "The breaking force comes from the rope's certificate or tag, never from its look. Worn rope, clips and bends hold less. " + ropeCaution,
+	},
+	bounds:    map[string]bound{"breaking": {10, 2e6}, "load": {0, 2e6}},
+	makerUnit: "lbf",
+	judge: func(m *measured) (Result, *Error) {
+		limit, whose := m.n("breaking")/5, "a fifth of its breaking force"
+		res := Result{Finding: Computed}
+		if maker, ok := m.maker("lbf"); ok {
+			if maker > m.n("breaking") {
+				return Result{}, refuse(makerKey, "the maker's working load is more than the breaking force", "give the working load")
 			}
-			own(&res, (nominal-maker)/nominal*100)
-			res.Text = "The rope measures " + m.in(d, "measured") + ", not under the maker's least diameter of " + m.in(maker, makerKey) + "."
-			if more(maker, d) {
-				res.Finding = Beyond
-				res.Text = "The rope measures " + m.in(d, "measured") + ", under the maker's least diameter of " + m.in(maker, makerKey) + "."
-			}
+			own(&res, maker)
+			limit, whose = maker, "the maker's working load"
 		}
-		res.More = []Figure{m.figure("diameter at 5 % loss", 0.95*nominal, "nominal")}
+		if !m.has("load") {
+			res.Finding, res.Limit = Computed, nil
+			res.Value, res.Unit = m.to(limit, "breaking")
+			res.Text = "This rope may carry at most " + m.in(limit, "breaking") + ", " + whose + "."
+			return res, nil
+		}
+		m.hold(&res, m.n("load"), limit, "load")
+		carries := "The rope carries " + m.in(m.n("load"), "load")
+		res.Finding, res.Text = Within, carries+", not more than "+m.in(limit, "load")+", "+whose+"."
+		if more(m.n("load"), limit) {
+			res.Finding, res.Text = Beyond, carries+", more than "+m.in(limit, "load")+", "+whose+"."
+		}
 		return res, nil
 	},
 }
@@ -60,103 +123,4 @@ func own(res *Result, limit float64) {
 	res.Limit, res.Finding, res.Source, res.Status = ptr(limit), Within, ownSource, Own
 	res.Formula = "held against the maker's own limit"
 	res.Notes = nil
-}
-
-var ropeWires = rule{
-	Definition: Definition{
-		Name: "rope-wires", Title: "Wire rope: broken wires",
-		Quantities: []Input{
-			{Name: "where", Title: "kind of rope or place", Dimension: "word", Words: []string{"running", "standing", "end", "rotation-resistant"}},
-			{Name: "lay", Title: "broken wires in one rope lay (rotation-resistant: in 6 diameters)", Dimension: "number"},
-			{Name: "strand", Title: "most broken wires in one strand in one lay", Dimension: "number", Optional: true},
-			{Name: "long", Title: "broken wires in 30 diameters (rotation-resistant)", Dimension: "number", Optional: true},
-			{Name: "broken-strand", Title: "broken strands", Dimension: "number", Optional: true},
-		},
-		Formula: "beyond at: running 6 in a lay or 3 in one strand; rotation-resistant 2 in 6 diameters or 4 in 30; standing 3 in a lay; at an end 2; any broken strand",
-		Source:  "29 CFR 1926.1413(a)(2)(ii)(A) and (a)(2)(iii) (2010), read in the California mirror, Title 8 s.5036",
-		Status:  Published, Caution: ropeCaution, Maker: "number",
-	},
-	bounds:    map[string]bound{"lay": {0, 1000}, "strand": {0, 1000}, "long": {0, 5000}, "broken-strand": {0, 50}},
-	makerUnit: "",
-	judge:     judgeWires,
-}
-
-// ropeOut are the counts at which the rule takes a rope out of use: 6 and 3 for
-// "six" and "three" of a running rope, but "more than two" and "more than one"
-// of a standing one.
-var ropeOut = map[string]float64{"running": 6, "rotation-resistant": 2, "standing": 3, "end": 2}
-
-const (
-	strandOut = 3
-	longOut   = 4
-)
-
-func judgeWires(m *measured) (Result, *Error) {
-	where, lay := m.words["where"], m.n("lay")
-	turning := where == "rotation-resistant"
-	switch {
-	case m.has("strand") && m.n("strand") > lay:
-		return Result{}, refuse("strand", "more wires are broken in one strand than in the whole lay", "count both over the same lay")
-	case m.has("long") && !turning:
-		return Result{}, refuse("long", "30 diameters are counted on rotation-resistant rope alone", "leave it out")
-	case m.has("long") && m.n("long") < lay:
-		return Result{}, refuse("long", "fewer wires are broken in 30 diameters than in 6", "the longer length holds the shorter")
-	case m.n("broken-strand") > 0 && lay == 0:
-		return Result{}, refuse("lay", "a strand is broken, but no wire", "count the wires of the broken strand too")
-	}
-	span := "one rope lay"
-	if turning {
-		span = "6 rope diameters"
-	}
-	out := ropeOut[where]
-	res := Result{Value: lay, Unit: "wires", Limit: ptr(out), Finding: Within}
-	res.Notes = []string{"The limit is the count at which the rope is out."}
-	counted := wireCount(lay) + " in " + span
-	limit := strconv.Itoa(int(out))
-	res.Text = counted + ", fewer than the " + limit + " at which the crane rule takes the rope out of use."
-	if lay >= out {
-		res.Finding = Beyond
-		res.Text = counted + ": the crane rule takes this rope out of use at " + limit + " (Category II)."
-	}
-	if maker, ok := m.maker(""); ok {
-		own(&res, maker)
-		res.Text = counted + ", fewer than the maker's " + show(maker, 0) + "."
-		if lay >= maker {
-			res.Finding = Beyond
-			res.Text = counted + ": the maker takes the rope out of use at " + show(maker, 0) + "."
-		}
-	} else if where == "running" && m.n("strand") >= strandOut {
-		res.Finding, res.Value, res.Limit = Beyond, m.n("strand"), ptr(strandOut)
-		res.Text = wireCount(m.n("strand")) + " in one strand in one lay: the crane rule takes this rope out of use at 3 (Category II)."
-	} else if turning && m.n("long") >= longOut {
-		res.Finding, res.Value, res.Limit = Beyond, m.n("long"), ptr(longOut)
-		res.Text = wireCount(m.n("long")) + " in 30 rope diameters: the crane rule takes this rope out of use at 4 (Category II)."
-	}
-	if m.n("broken-strand") > 0 {
-		res.Finding, res.Value, res.Unit, res.Limit = Beyond, m.n("broken-strand"), "strands", ptr(1)
-		res.Source, res.Status, res.Formula = "", "", ""
-		res.Text = "A strand is broken: out of use until the rope is replaced (Category III)."
-	}
-	// A count left out that could itself take the rope out keeps it from passing.
-	uncounted := ""
-	switch {
-	case where == "running" && !m.has("strand") && lay >= strandOut:
-		uncounted = "the worst strand was not counted apart, and 3 in one strand are out"
-	case turning && !m.has("long") && lay > 0:
-		uncounted = "30 diameters were not counted, and 4 in them are out"
-	}
-	if uncounted != "" && res.Finding == Within && res.Status != Own {
-		res.Finding, res.Text = Watch, counted+"; "+uncounted+"."
-	}
-	if lay > 0 && res.Finding == Within {
-		res.Notes = append(res.Notes, "Broken wires come faster once they start: count again soon.")
-	}
-	return res, nil
-}
-
-func wireCount(n float64) string {
-	if n == 1 {
-		return "1 broken wire"
-	}
-	return show(n, 0) + " broken wires"
 }

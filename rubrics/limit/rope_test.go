@@ -1,9 +1,6 @@
 package limit
 
-import (
-	"strings"
-	"testing"
-)
+import "testing"
 
 // 29 CFR 1926.1413(a)(2)(ii)(B) (2010), read in California Title 8 s.5036: out
 // when more than 5 % under nominal; exactly 5 % passes. Tolerance 0.1 %.
@@ -68,18 +65,4 @@ func TestRopeWires(t *testing.T) {
 		{"where=running; lay=0; broken-strand=1", "lay", "but no wire"},
 		{"where=running; lay=3 in", "lay", "unit of length"},
 	})
-}
-
-// T10: no federal lift standard exists (OSHA letter, 19 Nov 2014), so no limit
-// may say that OSHA requires something of a lift.
-func TestNoOSHARequires(t *testing.T) {
-	for _, d := range All() {
-		if strings.Contains(d.Caution+d.Source+d.Formula, "OSHA requires") {
-			t.Errorf("%s says that OSHA requires", d.Name)
-		}
-	}
-	res, err := Compute("descent-speed", given("travel=72 in; time=15 s").values())
-	if err != nil || !strings.Contains(res.Caution, "general duty clause") || !strings.Contains(res.Caution, "no vehicle-lift standard") {
-		t.Errorf("%v: %q", err, res.Caution)
-	}
 }

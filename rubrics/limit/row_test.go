@@ -98,3 +98,71 @@ func refuses(t *testing.T, name string, cases []refusal) {
 		}
 	}
 }
+
+// held is one value with the limit it is held against and the standing of that.
+type held struct {
+	id     string
+	given  given
+	limit  float64
+	unit   string
+	status Status
+}
+
+func holds(t *testing.T, name string, cases []held) {
+	t.Helper()
+	for _, c := range cases {
+		t.Run(c.id, func(t *testing.T) {
+			res, err := Compute(name, c.given.values())
+			if err != nil || res.Limit == nil {
+				t.Fatalf("%s: %v, held against %v", c.given, err, res.Limit)
+			}
+			near(t, c.id, *res.Limit, c.limit, 1e-9)
+			if res.Unit != c.unit || res.Status != c.status {
+				t.Errorf("%s: in %q, %s; want %q, %s", c.given, res.Unit, res.Status, c.unit, c.status)
+			}
+		})
+	}
+}
+
+// saying is one result that is words: each further text by its title.
+type saying struct {
+	id    string
+	given given
+	texts map[string]string
+}
+
+func says(t *testing.T, name string, cases []saying) {
+	t.Helper()
+	for _, c := range cases {
+		t.Run(c.id, func(t *testing.T) {
+			res, err := Compute(name, c.given.values())
+			if err != nil {
+				t.Fatalf("%s: %v", c.given, err)
+			}
+			if res.Finding != Computed || res.Limit != nil {
+				t.Errorf("%s: %s against %v, want words alone", c.given, res.Finding, res.Limit)
+			}
+			for title, want := range c.texts {
+				if f, ok := further(res, title); !ok || f.Text != want {
+					t.Errorf("%s: %s is %q, want %q", c.given, title, f.Text, want)
+				}
+			}
+		})
+	}
+}
+
+// must computes what cannot be refused.
+func must(t *testing.T, name string, g given) Result {
+	t.Helper()
+	res, err := Compute(name, g.values())
+	if err != nil {
+		t.Fatalf("%s %s: %v", name, g, err)
+	}
+	return res
+}
+
+// notes gives the notes of a result in one line.
+func notes(t *testing.T, name string, g given) string {
+	t.Helper()
+	return strings.Join(must(t, name, g).Notes, " ")
+}

@@ -15,11 +15,12 @@ var thread = rule{
 			{Name: "fit", Title: "external (bolt) or internal (nut)", Dimension: "word", Words: []string{"external", "internal"}, Optional: true, Default: "external"},
 		},
 		Formula: "nearest row by diameter and pitch (pitch = 25.4 / tpi mm; major = bore + 1.0825 pitch); mistaken for: major within 1.0 mm and pitch within 25 %; " +
-			"turns until a quarter pitch out = P_inch / (4 |P_inch - P_metric|); tap drill at 75 % = major - 0.75 x 1.299 pitch",
-		Source: "ASME B1.1 and ISO 261 sizes, read in the hole table of the FreeCAD sources and in published tap-drill charts; the pair rule is geometry and judgement",
+			"turns until a quarter pitch out = P_inch / (4 |P_inch - P_metric|); tap drill at 75 % = major - 0.75 x 1.299 pitch; " +
+			"next size: its tap drill clears the old thread; insert: bore D + 0.2165 P, tap to D + 1.299 P",
+		Source: "ASME B1.1 and ISO 261 sizes, read in the hole table of the FreeCAD sources and in published tap-drill charts; the pair rule is geometry and judgement; inserts from memory",
 		Status: Reprint,
 		Caution: "A bolt that runs in is not proof of the right thread: the near pairs hold little and pull out under load. " +
-			"Check with a gauge over the full length, and never reuse a mixed bolt where it carries a lift arm, anchor or press pin.",
+			"Check with a gauge over the full length, and never reuse a mixed bolt where it carries a lift arm, anchor or press pin; a repaired thread there is the maker's to allow.",
 	},
 	bounds: map[string]bound{"diameter": {0.02, 10}, "pitch": {0.1, 20}, "tpi": {1, 120}},
 	judge:  judgeThread,
@@ -33,9 +34,12 @@ const (
 	boreReach  = 0.06
 )
 
+// match is a row and how far a reading is from it, in shares of its diameter and
+// of its pitch.
 type match struct {
-	row   *standardThread
-	score float64
+	row         *standardThread
+	wide, apart float64
+	score       float64
 }
 
 func judgeThread(m *measured) (Result, *Error) {
@@ -64,6 +68,7 @@ func judgeThread(m *measured) (Result, *Error) {
 		value, u := m.to(m.n("diameter"), "diameter")
 		return Result{Value: value, Unit: u, Finding: Computed,
 			Text:  "No thread of the table (UNC and UNF #10 to 1 in, metric M4 to M24) fits " + m.in(m.n("diameter"), "diameter") + " with a pitch of " + show(pitch, 3) + " mm.",
+			More:  nearest(major, pitch),
 			Notes: []string{"It may be beyond the table, worn, a pipe thread, or of another standard: try it against a gauge."},
 		}, nil
 	}
@@ -71,26 +76,48 @@ func judgeThread(m *measured) (Result, *Error) {
 	res := Result{Finding: Computed}
 	res.Value, res.Unit = m.to(best.majorMM()/25.4, "diameter")
 	res.Text = "The nearest standard thread is " + best.name + ": major diameter " + m.in(best.majorMM()/25.4, "diameter") + ", pitch " + show(best.pitchMM(), 3) + " mm."
-	res.More = append(drills(best), mistaken(best)...)
+	hole := m.words["fit"] == "internal"
+	for _, more := range [][]Figure{nearest(major, pitch), drills(best), mistaken(best), forced(best, hole), repairs(best, hole)} {
+		res.More = append(res.More, more...)
+	}
 	for _, other := range found[1:] {
 		res.Notes = append(res.Notes, "It also fits "+other.row.name+": count the threads over a longer length, and measure where it is least worn.")
 	}
 	return res, nil
 }
 
-// matches gives the rows within reach, nearest first. Pitch counts double, since
-// wear changes a diameter and not a pitch.
+// matches gives the rows within reach, nearest first.
 func matches(major, pitch, reach float64) []match {
 	var out []match
+	for _, x := range ranked(major, pitch) {
+		if x.wide <= reach && x.apart <= pitchReach {
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
+// ranked gives all rows, nearest first, each error in shares of its reach: pitch
+// counts more, since wear changes a diameter and not a pitch.
+func ranked(major, pitch float64) []match {
+	out := make([]match, len(threads))
 	for i := range threads {
 		row := &threads[i]
 		d := math.Abs(major-row.majorMM()) / row.majorMM()
 		p := math.Abs(pitch-row.pitchMM()) / row.pitchMM()
-		if d <= reach && p <= pitchReach {
-			out = append(out, match{row, d + float64(2*p)})
-		}
+		out[i] = match{row, d, p, float64(d/boltReach) + float64(p/pitchReach)}
 	}
 	sort.SliceStable(out, func(i, j int) bool { return out[i].score < out[j].score })
+	return out
+}
+
+// nearest names the three nearest threads and how far off each is.
+func nearest(major, pitch float64) []Figure {
+	var out []Figure
+	for _, x := range ranked(major, pitch)[:3] {
+		out = append(out, Figure{Title: "nearest: " + x.row.name, Value: x.apart * 100, Unit: "%",
+			Text: "diameter " + show(x.wide*100, 1) + " % off, pitch " + show(x.apart*100, 1) + " % off"})
+	}
 	return out
 }
 
@@ -105,6 +132,8 @@ func drills(s *standardThread) []Figure {
 	text := show(share, 1) + " % of full thread"
 	if s.drilled != "" {
 		text = "drill " + s.drilled + ", " + text
+	} else {
+		text = "drill " + show(s.drill, 2) + " mm, " + text
 	}
 	return []Figure{
 		{Title: "pitch", Value: s.pitchMM(), Unit: "mm"},

@@ -121,6 +121,7 @@ var families = []family{
 		{name: "kW", num: 1000, den: 1},
 		{name: "W", num: 1, den: 1, alias: []string{"watt", "watts"}},
 		{name: "PS", num: 735.49875, den: 1, alias: []string{"metric hp"}},
+		{name: "kVA", num: 1000, den: 1}, // apparent power, of generators and transformers
 	}},
 	{"temperature", "170 F or 77 C", []scale{
 		{name: "F", num: 5, den: 9, zero: 32, alias: []string{"deg f", "°f"}},

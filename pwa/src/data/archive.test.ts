@@ -222,15 +222,15 @@ test("a part that unpacks to more than it says is refused", async () => {
 });
 
 test("one listing as an appraisal file", async () => {
-  const { name, blob: file } = await exportAppraisal(LISTING, defaultShop);
+  const { name, blob: file } = await exportAppraisal(LISTING, { rubrics: [], shop: defaultShop });
   expect(name).toBe("appraisal-two-post-lift.json");
   expect(JSON.parse(await file.text())).toMatchObject({
     format: "asfound-appraisal",
     listing: { asking: 240000 },
   });
-  await expect(exportAppraisal("listing:01hzzzzzzzzzzzzzzzzzzzzzz2", defaultShop)).rejects.toThrow(
-    "no such listing",
-  );
+  await expect(
+    exportAppraisal("listing:01hzzzzzzzzzzzzzzzzzzzzzz2", { rubrics: [], shop: defaultShop }),
+  ).rejects.toThrow("no such listing");
 });
 
 test("CRC-32 of the nine digits is the published check value", () => {

@@ -1,10 +1,9 @@
 import { strToU8, Zip, ZipDeflate, ZipPassThrough } from "fflate";
-import type { Shop } from "../generated/types.ts";
 import { absorb } from "./absorb.ts";
 import { FUTURE_BOUND_MS, stampMs } from "./clock.ts";
 import { current, LONG_LIMIT_MS, type PhotoRow, type Store } from "./db.ts";
 import { DataError } from "./error.ts";
-import { loadAppraisalFile } from "./file.ts";
+import { type Carried, loadAppraisalFile } from "./file.ts";
 import { alone } from "./lock.ts";
 import { lift, physical, readDevice, readSync, repushAll } from "./meta.ts";
 import { sha256 } from "./photo.ts";
@@ -270,9 +269,9 @@ async function mergeAll(store: Store, rows: readonly Row[]): Promise<void> {
 /** One listing as an appraisal file (JSON) for the engine and the command line. */
 export async function exportAppraisal(
   listing: string,
-  defaultShop: Shop,
+  carried: Carried,
 ): Promise<{ name: string; blob: Blob; problems: string[] }> {
-  const { file, problems } = await loadAppraisalFile(listing, defaultShop);
+  const { file, problems } = await loadAppraisalFile(listing, carried);
   const title = file.listing.title
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, "-")

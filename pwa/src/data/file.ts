@@ -4,9 +4,11 @@ import type {
   Finding,
   LandingChoice,
   Listing,
+  Part,
   Photo,
   Quantity,
   Range,
+  Rubric,
   Shop,
 } from "../generated/types.ts";
 import { DataError } from "./error.ts";
@@ -14,6 +16,8 @@ import { adjust, amountedOf, comparables, lost, newPriceOf, yearOf } from "./fil
 import { listingDoc } from "./id.ts";
 import { doc } from "./read.ts";
 import { compact, orNone, Reader, type Values } from "./reader.ts";
+import { keptRubric, ownRubrics } from "./rubric.ts";
+import { rubricMarkOf } from "./rubric-mark.ts";
 import { integerOf, isRecord, mapOf, numberOf, quantityOf, rangeOf, rubricOf, textOf } from "./shape.ts";
 import type { Json } from "./value.ts";
 
@@ -31,15 +35,19 @@ export interface AppraisalDocs {
 export function appraisalFile(
   docs: AppraisalDocs,
   defaultShop: Shop,
+  madeWith?: Rubric,
 ): { file: AppraisalFile; problems: string[] } {
   const problems: string[] = [];
   const listing = new Reader(docs.listing, problems, "");
-  const rubric = listing.get("rubric", rubricOf, "a kind of equipment and its version");
+  const named = listing.get("rubric", rubricOf, "a kind of equipment and its version");
+  const rubric = madeWith ? { id: madeWith.id, version: madeWith.version } : named;
   const shop = shopSettings(docs.shop, defaultShop);
   const file = compact<AppraisalFile>({
     format: FILE_FORMAT,
     version: FILE_VERSION,
     rubric: rubric ?? { id: "", version: 0 },
+    made_with: madeWith,
+    parts: ownParts(new Reader(docs.book, problems, "Price book: ")),
     date: listing.get("date", dateOf, "a date such as 2031-05-20") ?? "",
     listing: listingPart(listing),
     facts: orNone(textsUnder(listing, "fact/")),
@@ -163,6 +171,33 @@ function prices(read: Reader): Record<string, Range> {
   return out;
 }
 
+/** Entries of the user's own in the price book, by id. */
+function ownParts(read: Reader): Part[] | undefined {
+  const out: Part[] = [];
+  for (const [id, path] of read.under("own/")) {
+    const part = read.get(
+      path,
+      (value) => partOf(id, value),
+      "a title, a unit and three amounts in rising order",
+    );
+    if (part) out.push(part);
+  }
+  return out.length > 0 ? out : undefined;
+}
+
+/** The same, read from this device. */
+export async function bookParts(): Promise<Part[]> {
+  return ownParts(new Reader((await doc("book")).values, [], "")) ?? [];
+}
+
+function partOf(id: string, value: Json | undefined): Part | undefined {
+  if (!isRecord(value)) return undefined;
+  const title = textOf(value.title);
+  const unit = textOf(value.unit);
+  const price = rangeOf(value.price);
+  return title && unit && price ? { id, title, unit, price } : undefined;
+}
+
 function landing(read: Reader): Record<string, LandingChoice> {
   const out: Record<string, LandingChoice> = {};
   for (const [id, path] of read.under("landing/")) {
@@ -235,10 +270,16 @@ function pointsOf(names: readonly string[], value: Json | undefined): Record<str
     : undefined;
 }
 
+/** What the engine carries itself, and the defaults of a shop. */
+export interface Carried {
+  rubrics: Rubric[];
+  shop: Shop;
+}
+
 /** The same, read from this device. `listing` is the id or `listing:<id>`. */
 export async function loadAppraisalFile(
   listing: string,
-  defaultShop: Shop,
+  carried: Carried,
 ): Promise<{ file: AppraisalFile; problems: string[] }> {
   const name = listing.startsWith("listing:") ? listing : listingDoc(listing);
   const [own, shop, book, comparables] = await Promise.all([
@@ -248,8 +289,31 @@ export async function loadAppraisalFile(
     doc("comparables"),
   ]);
   if (own.values.size === 0) throw new DataError("missing", "There is no such listing on this device.");
-  return appraisalFile(
+  const made = await madeWith(own.values.get("rubric"), carried.rubrics);
+  const { file, problems } = appraisalFile(
     { listing: own.values, shop: shop.values, book: book.values, comparables: comparables.values },
-    defaultShop,
+    carried.shop,
+    made.rubric,
   );
+  return { file, problems: made.problem ? [...problems, made.problem] : problems };
+}
+
+/** The rubric an appraisal was made with, where the engine does not carry that very one. */
+async function madeWith(
+  value: Json | undefined,
+  carried: Rubric[],
+): Promise<{ rubric?: Rubric; problem?: string }> {
+  const named = rubricOf(value);
+  if (!named || carried.some((r) => r.id === named.id && r.version === named.version)) return {};
+  const mark = rubricMarkOf(value);
+  const rubric = mark && (await keptRubric(mark));
+  if (rubric) return { rubric };
+  if (carried.some((r) => r.id === named.id)) return {};
+  const now = (await ownRubrics()).find((own) => own.mark.id === named.id);
+  return now
+    ? {
+        rubric: now.rubric,
+        problem: `Version ${named.version} of this rubric is not on this device: it is judged by version ${now.mark.version}.`,
+      }
+    : {};
 }

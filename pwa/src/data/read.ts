@@ -6,6 +6,7 @@ import { asDataError } from "./error.ts";
 import { listingId } from "./id.ts";
 import { readDevice, readSync } from "./meta.ts";
 import { type Entry, rivals, rowValue, winner } from "./row.ts";
+import { rubricMarkOf } from "./rubric-mark.ts";
 import { integerOf, quantityOf, rubricOf, textOf } from "./shape.ts";
 import type { Json } from "./value.ts";
 
@@ -127,7 +128,7 @@ function summary(doc: string, parts: Parts): ListingSummary {
     ...optional("maker", text("maker")),
     ...optional("model", text("model")),
     ...optional("made", integerOf(value.get("made"))),
-    ...optional("rubric", rubricOf(value.get("rubric"))),
+    ...optional("rubric", rubricMarkOf(value.get("rubric")) ?? rubricOf(value.get("rubric"))),
     ...optional("capacity", quantityOf(value.get("capacity"))),
     ...optional("place", text("place")),
     ...optional("asking", integerOf(value.get("asking"))),

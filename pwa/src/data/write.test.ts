@@ -49,7 +49,7 @@ test("a saved value reads back, a removed one is gone, and both are pending", as
 });
 
 test("an own belief and own weights reach the engine's file, and are gone when taken back", async () => {
-  const file = async () => (await loadAppraisalFile(LISTING, shop)).file;
+  const file = async () => (await loadAppraisalFile(LISTING, { rubrics: [], shop })).file;
   const care = { well: 1500, ordinary: 6000, neglected: 2500 };
   await set("title", "two post lift");
   await set("care", care);

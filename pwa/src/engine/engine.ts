@@ -5,67 +5,27 @@
 import catalogueUrl from "../generated/catalogue.json?url";
 import type {
   Catalogue,
+  Change,
   Comparison,
   File,
   Import,
   ImportChoice,
   LimitResult,
   Result,
+  Rubric,
 } from "../generated/types.ts";
+import { EngineError, WorkerDoor } from "./worker-door.ts";
 
-export class EngineError extends Error {
-  constructor(
-    message: string,
-    readonly field?: string,
-  ) {
-    super(message);
-  }
-}
+export { EngineError };
 
-type Call = "appraise" | "compare" | "comparables" | "limit" | "catalogue" | "quantity";
+type Call = "appraise" | "compare" | "comparables" | "changes" | "limit" | "catalogue" | "quantity";
 
-let worker: Worker | undefined;
-let nextId = 1;
-const waiting = new Map<number, { resolve: (v: unknown) => void; reject: (e: Error) => void }>();
+const door = new WorkerDoor(
+  () => new Worker(new URL("./worker.ts", import.meta.url), { type: "module" }),
+  "The engine stopped. Your findings are kept; scores and prices are not computed until you reload.",
+);
 
-function fail(message: string): void {
-  worker?.terminate();
-  worker = undefined;
-  for (const { reject } of waiting.values()) reject(new EngineError(message));
-  waiting.clear();
-}
-
-function start(): Worker {
-  if (worker) return worker;
-  const started = new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
-  started.onmessage = (
-    event: MessageEvent<{ id: number; value?: unknown; error?: string; field?: string }>,
-  ) => {
-    const { id, value, error, field } = event.data;
-    const call = waiting.get(id);
-    if (!call) return;
-    waiting.delete(id);
-    if (error !== undefined) call.reject(new EngineError(error, field));
-    else call.resolve(value);
-  };
-  started.onerror = () =>
-    fail("The engine stopped. Your findings are kept; scores and prices are not computed until you reload.");
-  worker = started;
-  return started;
-}
-
-function ask<T>(call: Call, argument: unknown): Promise<T> {
-  const id = nextId++;
-  return new Promise<T>((resolve, reject) => {
-    waiting.set(id, { resolve: resolve as (v: unknown) => void, reject });
-    try {
-      start().postMessage({ id, call, argument });
-    } catch (cause) {
-      waiting.delete(id);
-      reject(new EngineError(`The engine could not start: ${String(cause)}`));
-    }
-  });
-}
+const ask = <T>(call: Call, argument: unknown): Promise<T> => door.ask<T>(call, argument);
 
 /** The whole judgement of one appraisal, optionally at another price (cents) and with a plan of some minutes. */
 export const appraise = (
@@ -92,10 +52,19 @@ export const parseQuantity = (
 const mostBytes = 32 * 1024 * 1024;
 
 /** Comparables of one kind of equipment out of a table as it was saved, and how it was read. */
-export async function readComparables(rubric: string, table: Blob, choice: ImportChoice): Promise<Import> {
+export async function readComparables(
+  rubric: string,
+  table: Blob,
+  choice: ImportChoice,
+  own?: Rubric,
+): Promise<Import> {
   const source = await base64(table.slice(0, mostBytes));
-  return ask("comparables", { rubric, source, choice });
+  return ask("comparables", { rubric, source, choice, own });
 }
+
+/** What judging a file by another rubric than the one it was made with would change. */
+export const rubricChanges = (from: Rubric, to: Rubric, file: File): Promise<Change[]> =>
+  ask("changes", { from, to, file });
 
 function base64(blob: Blob): Promise<string> {
   const reader = new FileReader();

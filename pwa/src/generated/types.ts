@@ -95,6 +95,14 @@ export interface Catalogue {
   criteria: Criterion[];
 }
 
+export interface Change {
+  kind: string;
+  of: string;
+  id: string;
+  sentence: string;
+  finding?: boolean;
+}
+
 export interface Check {
   id: string;
   title: string;
@@ -243,6 +251,8 @@ export interface File {
   format: string;
   version: number;
   rubric: RubricRef;
+  made_with?: Rubric;
+  parts?: Part[];
   date: string;
   listing: Listing;
   facts?: Record<string, string>;
@@ -441,6 +451,7 @@ export interface LimitFigure {
   value?: number;
   unit?: string;
   text?: string;
+  part?: string;
 }
 
 export interface LimitInput {
@@ -741,6 +752,15 @@ export interface PricesWritten {
   text: string;
 }
 
+export interface Problem {
+  file: string;
+  line: number;
+  column: number;
+  field?: string;
+  what: string;
+  right: string;
+}
+
 export interface Progress {
   applies: number;
   graded: number;
@@ -803,6 +823,21 @@ export interface Reply {
   field?: string;
 }
 
+export interface Report {
+  id: string;
+  kind: string;
+  version: number;
+  checks: number;
+  danger: number;
+  minutes: number;
+  limits: number;
+  grade: number;
+  sections: SectionReport[];
+  without_remedy: string[];
+  without_price: string[];
+  unused: string[];
+}
+
 export interface Result {
   rubric: RubricRef;
   currency: string;
@@ -847,6 +882,12 @@ export interface Rubric {
   sections: Section[];
 }
 
+export interface RubricRead {
+  rubric: Rubric | null;
+  problems: Problem[];
+  report: Report | null;
+}
+
 export interface RubricRef {
   id: string;
   version: number;
@@ -872,6 +913,17 @@ export interface Section {
   state: string;
   caution?: string;
   checks: Check[];
+}
+
+export interface SectionReport {
+  id: string;
+  title: string;
+  state: string;
+  checks: number;
+  danger: number;
+  safety: number;
+  condition: number;
+  minutes: number;
 }
 
 export interface Shop {
@@ -1073,6 +1125,15 @@ export interface WayChoice {
   hours: Hours;
 }
 
+export interface Weighed {
+  weights: number[];
+  largest: number;
+  ratio: number;
+  accept: number;
+  worst: [number, number];
+  worst_fits: number;
+}
+
 export interface Weight {
   safety: number;
   condition: number;
@@ -1092,6 +1153,10 @@ export interface Worth {
   cost?: Approach;
   rates: AdjustRate[];
   rows: ComparableRow[];
+}
+
+export interface Written {
+  text: string;
 }
 
 export interface Years {

@@ -26,7 +26,7 @@ export function useComparison(ids: readonly string[]): Compared {
   const loaded = useWatch(`compare/${key}/${catalogue ? "ready" : "waiting"}`, async () => {
     if (!catalogue) return undefined;
     const files: AppraisalFile[] = [];
-    for (const id of ids) files.push((await loadAppraisalFile(id, catalogue.shop)).file);
+    for (const id of ids) files.push((await loadAppraisalFile(id, catalogue.carried)).file);
     return files;
   });
   const [compared, setCompared] = useState<Compared>({ ids: [] });

@@ -43,7 +43,7 @@ export function useResult(
   const catalogue = useCatalogue();
   const ready = catalogue ? "ready" : "waiting";
   const loaded = useWatch(`result/${id}/${ready}`, async () =>
-    catalogue ? await loadAppraisalFile(listingDoc(id), catalogue.shop) : undefined,
+    catalogue ? await loadAppraisalFile(listingDoc(id), catalogue.carried) : undefined,
   );
   const slot = `${id}/${price ?? ""}`;
   const [judged, setJudged] = useState<{ slot: string; judged: Judged }>({

@@ -3,6 +3,7 @@ import type { Check, CheckResult, Rubric, Section } from "../generated/types.ts"
 import { useCatalogue } from "./use-catalogue.ts";
 import { type FindingView, type ListingDoc, useListing } from "./use-listing.ts";
 import { type Judged, useResult } from "./use-result.ts";
+import { useRubric } from "./use-rubric.ts";
 
 /** One check in its place on the walkaround. */
 export interface Stop {
@@ -49,10 +50,10 @@ function stopsOf(listing: ListingDoc, rubric: Rubric | undefined, judged: Judged
 export function useWalk(id: string): Walk | undefined {
   const listing = useListing(id);
   const catalogue = useCatalogue();
+  const rubric = useRubric(listing?.values.get("rubric"));
   const judged = useResult(id);
   return useMemo(() => {
     if (!listing) return undefined;
-    const rubric = catalogue?.rubrics.find((r) => r.id === listing.rubric?.id);
     return {
       listing,
       rubric,
@@ -60,7 +61,7 @@ export function useWalk(id: string): Walk | undefined {
       judged,
       ready: catalogue !== undefined && (judged.result !== undefined || judged.problem !== undefined),
     };
-  }, [listing, catalogue, judged.result, judged.problem]);
+  }, [listing, catalogue, rubric, judged.result, judged.problem]);
 }
 
 /** The next open check after the given one, round to the start; undefined when none is left. */

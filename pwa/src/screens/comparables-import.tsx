@@ -22,7 +22,7 @@ export function ComparablesImportScreen() {
   const { query } = useLocation();
   const [chosen, setChosen] = useState<string | undefined>(undefined);
   const kind = chosen ?? query.kind ?? catalogue?.rubrics[0]?.id ?? "";
-  const task = useImport(kind);
+  const task = useImport(kind, catalogue?.own.find((o) => o.mark.id === kind)?.rubric);
   const frame = { title: words.title, back: `/comparables?kind=${kind}`, backTitle: words.back };
   if (!catalogue || !shop) {
     return (

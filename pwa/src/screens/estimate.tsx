@@ -14,7 +14,7 @@ import { type Lookup, useLookup } from "./rubric-lookup.ts";
 
 /** What it takes to put it right and to get it standing, every line open to its parts and hours. */
 export function EstimateScreen({ id }: { id: string }) {
-  const lookup = useLookup(useListing(id)?.rubric?.id ?? "");
+  const lookup = useLookup(useListing(id)?.values.get("rubric"));
   const actions = (
     <>
       <a class="button" href="/prices">

@@ -1,11 +1,13 @@
 import { loadAppraisalFile } from "../data/file.ts";
 import type { ListingSummary } from "../data/read.ts";
 import { doc } from "../data/read.ts";
-import type { Catalogue, Result } from "../generated/types.ts";
+import type { Result } from "../generated/types.ts";
 import { glance } from "../parts/glance.ts";
 import { Hazard } from "../parts/hazard.tsx";
 import { showMoney } from "../parts/money.ts";
 import { PhotoImage } from "../parts/photo-image.tsx";
+import type { ShopCatalogue } from "../parts/use-catalogue.ts";
+import { useRubric } from "../parts/use-rubric.ts";
 import { useWatch } from "../parts/use-watch.ts";
 import { listingsWords as words } from "../words/listings.ts";
 import { photoWords } from "../words/photos.ts";
@@ -14,18 +16,18 @@ import { isDemo, listingTitle } from "./listing-title.ts";
 /** One listing as an inspection tag. */
 export function ListingCard(props: {
   listing: ListingSummary;
-  catalogue: Catalogue | undefined;
+  catalogue: ShopCatalogue | undefined;
   currency: string;
 }) {
   const { listing, catalogue } = props;
-  const kind = catalogue?.rubrics.find((r) => r.id === listing.rubric?.id)?.kind;
+  const kind = useRubric(listing.rubric && { ...listing.rubric })?.kind;
   const title = listingTitle(listing.title, kind);
   const found = useWatch(`card/${listing.id}/${catalogue ? "ready" : ""}`, async () => {
     const stored = await doc(listing.doc);
     const note = stored.values.get("note");
     const demo = isDemo(typeof note === "string" ? note : "");
     if (!catalogue || kind === undefined) return { demo, seen: undefined };
-    const { file } = await loadAppraisalFile(listing.doc, catalogue.shop);
+    const { file } = await loadAppraisalFile(listing.doc, catalogue.carried);
     return { demo, seen: await glance(listing.id, file).catch(() => undefined) };
   }).value;
   return (

@@ -1,8 +1,9 @@
 import type { JsonInput } from "../data/value.ts";
-import type { Catalogue, Rubric, Shop } from "../generated/types.ts";
+import type { Rubric, Shop } from "../generated/types.ts";
 import { MoneyField, NumberField, SelectField, TextField, YearField } from "../parts/field.tsx";
 import { Fold } from "../parts/fold.tsx";
 import { saveValue } from "../parts/save.ts";
+import type { ShopCatalogue } from "../parts/use-catalogue.ts";
 import type { ListingDoc } from "../parts/use-listing.ts";
 import { listingWords as words } from "../words/listing.ts";
 import { QuantityField, sizeUnits } from "./capacity-field.tsx";
@@ -10,7 +11,7 @@ import { HoursField } from "./comparable-form.tsx";
 
 export interface FieldsProps {
   listing: ListingDoc;
-  catalogue: Catalogue | undefined;
+  catalogue: ShopCatalogue | undefined;
   rubric: Rubric | undefined;
   shop: Shop | undefined;
 }

@@ -2,9 +2,11 @@ import { useId, useState } from "preact/hooks";
 import { exportAppraisal } from "../data/archive.ts";
 import { Labelled, SelectField } from "../parts/field.tsx";
 import { save } from "../parts/save.ts";
+import { currentRubric } from "../parts/use-rubric.ts";
 import { listingWords as words } from "../words/listing.ts";
 import { handOut } from "./hand-out.ts";
 import { type FieldsProps, keeper } from "./listing-fields.tsx";
+import { judgeBy, RubricVersion } from "./rubric-version.tsx";
 
 /** Date and kind of the appraisal, its file, and deleting it. */
 export function ListingRecord(props: FieldsProps) {
@@ -21,14 +23,12 @@ export function ListingRecord(props: FieldsProps) {
           value={listing.rubric?.id ?? ""}
           choices={catalogue.rubrics.map((r) => ({ id: r.id, title: r.kind }))}
           keep={(id) => {
-            const chosen = catalogue.rubrics.find((r) => r.id === id);
-            return chosen && keeper(listing, "rubric")({ id: chosen.id, version: chosen.version });
+            const chosen = currentRubric(catalogue, id);
+            return chosen && judgeBy(listing, chosen);
           }}
         />
       )}
-      {rubric && listing.rubric && rubric.version !== listing.rubric.version && (
-        <p class="quiet">{words.kindVersion(listing.rubric.version, rubric.version)}</p>
-      )}
+      {rubric && <RubricVersion {...props} rubric={rubric} />}
       <ExportButton {...props} />
       <DeleteButton {...props} />
     </section>
@@ -64,7 +64,7 @@ function ExportButton({ listing, catalogue }: FieldsProps) {
   const write = async () => {
     setProblem(undefined);
     try {
-      const { name, blob, problems } = await exportAppraisal(listing.id, catalogue.shop);
+      const { name, blob, problems } = await exportAppraisal(listing.id, catalogue.carried);
       handOut(name, blob);
       setSaid({ good: words.exported(name), problems });
     } catch (cause) {

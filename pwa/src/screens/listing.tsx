@@ -9,6 +9,7 @@ import { save, saveValue } from "../parts/save.ts";
 import { useCatalogue } from "../parts/use-catalogue.ts";
 import { type ListingDoc, useListing } from "../parts/use-listing.ts";
 import { useResult } from "../parts/use-result.ts";
+import { useRubric } from "../parts/use-rubric.ts";
 import { useShop } from "../parts/use-shop.ts";
 import { listingWords as words } from "../words/listing.ts";
 import { pageWords } from "../words/parts.ts";
@@ -38,7 +39,7 @@ function Overview({ listing }: { listing: ListingDoc }) {
   const catalogue = useCatalogue();
   const shop = useShop();
   const { result } = useResult(listing.id);
-  const rubric = catalogue?.rubrics.find((r) => r.id === listing.rubric?.id);
+  const rubric = useRubric(listing.values.get("rubric"));
   const props: FieldsProps = { listing, catalogue, rubric, shop };
   // A listing just made is filled in first; one known is gone on with.
   const [fresh] = useState(listing.title.trim() === "");

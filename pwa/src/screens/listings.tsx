@@ -1,8 +1,7 @@
 import { doc, type ListingSummary, listings } from "../data/read.ts";
-import type { Catalogue } from "../generated/types.ts";
 import { Fold } from "../parts/fold.tsx";
 import { Banner, Page } from "../parts/page.tsx";
-import { useCatalogue } from "../parts/use-catalogue.ts";
+import { type ShopCatalogue, useCatalogue } from "../parts/use-catalogue.ts";
 import { useShop } from "../parts/use-shop.ts";
 import { useWatch } from "../parts/use-watch.ts";
 import { listingsWords as words } from "../words/listings.ts";
@@ -65,7 +64,11 @@ function Purpose({ listings }: { listings: ListingSummary[] }) {
   return own === false ? <p>{words.what}</p> : null;
 }
 
-function Cards(props: { listings: ListingSummary[]; catalogue: Catalogue | undefined; currency: string }) {
+function Cards(props: {
+  listings: ListingSummary[];
+  catalogue: ShopCatalogue | undefined;
+  currency: string;
+}) {
   return (
     <ul class="tags">
       {props.listings.map((listing) => (

@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import { useLocation } from "preact-iso";
 import { listingDoc, newId } from "../data/id.ts";
+import { keepRubric } from "../data/rubric.ts";
 import type { Rubric } from "../generated/types.ts";
 import { Banner, Page } from "../parts/page.tsx";
 import { save } from "../parts/save.ts";
@@ -17,8 +18,10 @@ export function NewListingScreen() {
   const make = async (rubric: Rubric) => {
     const id = newId();
     const doc = listingDoc(id);
+    const { mark, changes } = await keepRubric(rubric);
     const why = await save(words.label(rubric.kind), [
-      { doc, path: "rubric", value: { id: rubric.id, version: rubric.version } },
+      ...changes,
+      { doc, path: "rubric", value: { ...mark } },
       { doc, path: "date", value: today() },
     ]);
     if (why === undefined) route(`/listing/${id}`, true);

@@ -17,7 +17,7 @@ import { type Lookup, useLookup } from "./rubric-lookup.ts";
 
 /** What to pay and why: three prices, a price to try, the odds, the way from worth to offer. */
 export function OfferScreen({ id }: { id: string }) {
-  const lookup = useLookup(useListing(id)?.rubric?.id ?? "");
+  const lookup = useLookup(useListing(id)?.values.get("rubric"));
   const actions = (
     <a class="button" href={`/listing/${id}/estimate`}>
       {estimateWords.title}

@@ -16,7 +16,7 @@ import { useLookup } from "./rubric-lookup.ts";
 /** The judgement of one listing, what must be known first: verdict, prices, what to do next, scores, the unseen. */
 export function ResultScreen({ id }: { id: string }) {
   const left = useMinutesLeft(id);
-  const lookup = useLookup(useListing(id)?.rubric?.id ?? "");
+  const lookup = useLookup(useListing(id)?.values.get("rubric"));
   const base = `/listing/${id}`;
   const actions = (
     <>

@@ -1,6 +1,8 @@
 import { useMemo } from "preact/hooks";
+import type { Json } from "../data/value.ts";
 import type { Catalogue, Check, Preparation, Remedy, Rubric } from "../generated/types.ts";
 import { useCatalogue } from "../parts/use-catalogue.ts";
+import { useRubric } from "../parts/use-rubric.ts";
 
 /** The rubric of a result by name: titles of what its lines refer to. */
 export interface Lookup {
@@ -14,8 +16,7 @@ export interface Lookup {
   grade(n: number): string;
 }
 
-function lookupOf(catalogue: Catalogue | undefined, rubricId: string): Lookup {
-  const rubric = catalogue?.rubrics.find((r) => r.id === rubricId);
+function lookupOf(catalogue: Catalogue | undefined, rubric: Rubric | undefined): Lookup {
   const checks = new Map(rubric?.sections.flatMap((s) => s.checks.map((c) => [c.id, c] as const)));
   const remedies = new Map(rubric?.remedies.map((r) => [r.id, r]));
   const preparations = new Map(rubric?.preparations.map((p) => [p.id, p]));
@@ -30,7 +31,9 @@ function lookupOf(catalogue: Catalogue | undefined, rubricId: string): Lookup {
   };
 }
 
-export function useLookup(rubricId: string): Lookup {
+/** `made` is the value kept at a listing's `rubric`. */
+export function useLookup(made: Json | undefined): Lookup {
   const catalogue = useCatalogue();
-  return useMemo(() => lookupOf(catalogue, rubricId), [catalogue, rubricId]);
+  const rubric = useRubric(made);
+  return useMemo(() => lookupOf(catalogue, rubric), [catalogue, rubric]);
 }

@@ -26,6 +26,9 @@ export function SettingsScreen() {
       )}
       <ThemeField />
       <StorageReport catalogue={catalogue} />
+      <a class="button" href="/rubrics">
+        {words.toRubrics}
+      </a>
       <a class="button" href="/backup">
         {words.toBackup}
       </a>

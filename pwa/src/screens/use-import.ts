@@ -2,7 +2,7 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import { type Added, addAbsent } from "../data/add.ts";
 import { doc } from "../data/read.ts";
 import { readComparables } from "../engine/engine.ts";
-import type { Comparable, Import, ImportChoice } from "../generated/types.ts";
+import type { Comparable, Import, ImportChoice, Rubric } from "../generated/types.ts";
 import { importWords as words } from "../words/import.ts";
 import { itemValue } from "./comparable-item.ts";
 
@@ -38,7 +38,7 @@ const pathOf = (row: Comparable) => `item/${row.id}`;
 const reason = (cause: unknown) => (cause instanceof Error ? cause.message : String(cause));
 
 /** A table on its way to the comparables: read again after every choice, added when asked. */
-export function useImport(kind: string): ImportTask {
+export function useImport(kind: string, own?: Rubric): ImportTask {
   const [source, setSource] = useState<Source | undefined>(undefined);
   const [reading, setReading] = useState<Reading | undefined>(undefined);
   const [busy, setBusy] = useState(false);
@@ -58,7 +58,7 @@ export function useImport(kind: string): ImportTask {
     let late = false;
     setBusy(true);
     const work = async () => {
-      const found = await readComparables(kind, source.table, source.choice);
+      const found = await readComparables(kind, source.table, source.choice, own);
       const kept = (await doc("comparables")).values;
       return { found, name: source.name, there: found.rows.filter((row) => kept.has(pathOf(row))).length };
     };

@@ -25,8 +25,6 @@ export const listingWords = {
   record: "This record",
   kind: "Kind of equipment",
   kindHint: "Changing the kind keeps every finding, but shows only the checks of the new kind.",
-  kindVersion: (made: number, now: number) =>
-    `This appraisal was begun with version ${made} of the checks; this app has version ${now}.`,
   titleField: "Title",
   titleHint: "What you call it: it heads every document.",
   asking: "Asking price",

@@ -47,6 +47,7 @@ export const settingsWords = {
   version: "App version",
   devBuild: "development",
   rubrics: "Kinds and their versions",
+  toRubrics: "Rubrics, and your own",
   toBackup: "Backup: export and import",
   label: (what: string) => `Setting: ${what}`,
 };

@@ -1,19 +1,18 @@
-package rubrics
+package appraisal
 
 import (
 	"fmt"
 	"slices"
 	"strings"
 
-	"asfound/rubrics/appraisal"
 	"asfound/rubrics/limit"
 )
 
-// gradeOrder gives the grade words from best to worst.
-var gradeOrder = []string{"as_new", "sound", "worn", "bad", "failed"}
+// GradeOrder gives the grade words from best to worst.
+var GradeOrder = []string{"as_new", "sound", "worn", "bad", "failed"}
 
 // gradeText gives what a grade word looks like at a check; empty is not offered.
-func gradeText(g appraisal.Grades, word string) string {
+func GradeText(g Grades, word string) string {
 	switch word {
 	case "as_new":
 		return g.AsNew
@@ -30,7 +29,7 @@ func gradeText(g appraisal.Grades, word string) string {
 }
 
 // remedyOf gives the remedy named for a grade word, "" for none.
-func remedyOf(r appraisal.Remedies, word string) string {
+func RemedyOf(r Remedies, word string) string {
 	switch word {
 	case "worn":
 		return r.Worn
@@ -43,20 +42,20 @@ func remedyOf(r appraisal.Remedies, word string) string {
 }
 
 // check holds one check against the rest of its file.
-func (c *checker) check(path string, k *appraisal.Check, remedies map[string]bool, facts map[string]map[string]bool, o Options) {
+func (c *examiner) check(path string, k *Check, remedies map[string]bool, facts map[string]map[string]bool, limits []limit.Definition) {
 	if k.Weight.Safety == 0 && k.Weight.Condition == 0 {
 		c.say(path+".weight", "both weights are 0", "at least one of safety and condition above 0")
 	}
-	for _, word := range gradeOrder[2:] {
-		id := remedyOf(k.Remedies, word)
+	for _, word := range GradeOrder[2:] {
+		id := RemedyOf(k.Remedies, word)
 		at := path + ".remedies." + word
 		if id == "" {
 			continue
 		}
 		if id != "scrap" && !remedies[id] {
-			c.say(at, quoted(id)+" is no remedy of this file", "scrap or "+listed(remedies))
+			c.say(at, Quoted(id)+" is no remedy of this file", "scrap or "+listed(remedies))
 		}
-		if gradeText(k.Grades, word) == "" {
+		if GradeText(k.Grades, word) == "" {
 			c.say(at, "the check does not offer the grade "+word, "write grades."+word+" or drop the remedy")
 		}
 	}
@@ -64,17 +63,17 @@ func (c *checker) check(path string, k *appraisal.Check, remedies map[string]boo
 		c.rising(path+".bad", *k.Bad)
 	}
 	c.when(path+".when", k.When, facts)
-	if k.Limit != nil {
-		c.limit(path+".limit", k, o.Limits)
+	if k.Limit != nil && limits != nil {
+		c.limit(path+".limit", k, limits)
 	}
 }
 
-func (c *checker) when(path string, when map[string][]string, facts map[string]map[string]bool) {
+func (c *examiner) when(path string, when map[string][]string, facts map[string]map[string]bool) {
 	for fact, options := range when {
-		at := join(path, fact)
+		at := Join(path, fact)
 		known, ok := facts[fact]
 		if !ok {
-			c.say(at, quoted(fact)+" is no fact of this file", "add the fact or drop the condition")
+			c.say(at, Quoted(fact)+" is no fact of this file", "add the fact or drop the condition")
 			continue
 		}
 		if len(options) == 0 {
@@ -88,7 +87,7 @@ func (c *checker) when(path string, when map[string][]string, facts map[string]m
 
 // limit checks that the measured limit exists, that what it needs is asked or
 // fixed, and that the grades it proposes are offered and do not rise.
-func (c *checker) limit(path string, k *appraisal.Check, all []limit.Definition) {
+func (c *examiner) limit(path string, k *Check, all []limit.Definition) {
 	l := k.Limit
 	i := slices.IndexFunc(all, func(d limit.Definition) bool { return d.Name == l.Name })
 	if i < 0 {
@@ -96,17 +95,17 @@ func (c *checker) limit(path string, k *appraisal.Check, all []limit.Definition)
 		for _, d := range all {
 			names[d.Name] = true
 		}
-		c.say(path+".name", quoted(l.Name)+" is no measured limit", listed(names))
+		c.say(path+".name", Quoted(l.Name)+" is no measured limit", listed(names))
 	} else {
 		c.quantities(path, l, all[i].Quantities)
 	}
 	worst := 0
 	for _, p := range []struct{ key, word string }{{"within", l.Within}, {"watch", l.Watch}, {"beyond", l.Beyond}} {
-		at := slices.Index(gradeOrder, p.word)
+		at := slices.Index(GradeOrder, p.word)
 		if at < 0 {
 			continue // already refused by its own rule
 		}
-		if gradeText(k.Grades, p.word) == "" {
+		if GradeText(k.Grades, p.word) == "" {
 			c.say(path+"."+p.key, "the check does not offer the grade "+p.word, "write grades."+p.word+" or propose another")
 		}
 		if at < worst {
@@ -116,7 +115,7 @@ func (c *checker) limit(path string, k *appraisal.Check, all []limit.Definition)
 	}
 }
 
-func (c *checker) quantities(path string, l *appraisal.Limit, inputs []limit.Input) {
+func (c *examiner) quantities(path string, l *Limit, inputs []limit.Input) {
 	names := map[string]bool{}
 	for _, in := range inputs {
 		names[in.Name] = true
@@ -126,20 +125,20 @@ func (c *checker) quantities(path string, l *appraisal.Limit, inputs []limit.Inp
 		at := fmt.Sprintf("%s.ask[%d]", path, i)
 		c.quantity(at, q, l.Name, names)
 		if given[q] {
-			c.say(at, quoted(q)+" stands twice", "ask once")
+			c.say(at, Quoted(q)+" stands twice", "ask once")
 		}
 		given[q] = true
 	}
 	for q, v := range l.Fixed {
-		at := join(path+".fixed", q)
+		at := Join(path+".fixed", q)
 		c.quantity(at, q, l.Name, names)
 		if given[q] {
-			c.say(at, quoted(q)+" is asked as well", "ask it or fix it")
+			c.say(at, Quoted(q)+" is asked as well", "ask it or fix it")
 		}
 		given[q] = true
 		i := slices.IndexFunc(inputs, func(in limit.Input) bool { return in.Name == q })
 		if i >= 0 && len(inputs[i].Words) > 0 && !slices.Contains(inputs[i].Words, v) {
-			c.say(at, quoted(v)+" is not known", "one of "+strings.Join(inputs[i].Words, ", "))
+			c.say(at, Quoted(v)+" is not known", "one of "+strings.Join(inputs[i].Words, ", "))
 		}
 	}
 	for _, in := range inputs {
@@ -149,8 +148,8 @@ func (c *checker) quantities(path string, l *appraisal.Limit, inputs []limit.Inp
 	}
 }
 
-func (c *checker) quantity(path, q, name string, names map[string]bool) {
+func (c *examiner) quantity(path, q, name string, names map[string]bool) {
 	if !names[q] {
-		c.say(path, fmt.Sprintf("%s is no quantity of %s", quoted(q), name), listed(names))
+		c.say(path, fmt.Sprintf("%s is no quantity of %s", Quoted(q), name), listed(names))
 	}
 }

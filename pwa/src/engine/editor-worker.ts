@@ -1,0 +1,13 @@
+/** The rubric editor's own thread, started when a rubric is edited. */
+import wasmUrl from "../generated/editor.wasm?url";
+import { answerCalls, bytes, runModule } from "./go-module.ts";
+
+const scope = globalThis as unknown as {
+  asfoundEdit(name: string, argument: Uint8Array): Uint8Array;
+};
+
+answerCalls(
+  async () => runModule(await bytes(wasmUrl)),
+  (name, argument) => scope.asfoundEdit(name, argument),
+  "The rubric editor could not be loaded. What you entered is kept: reload the page.",
+);

@@ -1,0 +1,47 @@
+/** Starting one of the Go modules in a worker. */
+import "../generated/wasm_exec.js";
+
+declare class Go {
+  importObject: WebAssembly.Imports;
+  run(instance: WebAssembly.Instance): Promise<void>;
+}
+
+export async function bytes(url: string): Promise<ArrayBuffer> {
+  const response = await fetch(url);
+  if (!response.ok) throw new Error(`${url} answered ${response.status}`);
+  return response.arrayBuffer();
+}
+
+/** Runs the module until it ends; the worker ends with it. */
+export async function runModule(wasm: ArrayBuffer): Promise<void> {
+  const go = new Go();
+  const { instance } = await WebAssembly.instantiate(wasm, go.importObject);
+  go.run(instance).then(
+    () => self.close(),
+    () => self.close(),
+  );
+}
+
+const encoder = new TextEncoder();
+const decoder = new TextDecoder();
+
+/** Answers the questions of a WorkerDoor: `call` takes and gives JSON as bytes. */
+export function answerCalls(
+  load: () => Promise<void>,
+  call: (name: string, argument: Uint8Array) => Uint8Array,
+  notLoaded: string,
+): void {
+  let ready: Promise<void> | undefined;
+  // Set before anything is awaited, or early messages are lost.
+  self.onmessage = async (event: MessageEvent<{ id: number; call: string; argument: unknown }>) => {
+    const { id, call: name, argument } = event.data;
+    try {
+      ready ??= load();
+      await ready;
+      const answer = decoder.decode(call(name, encoder.encode(JSON.stringify(argument))));
+      self.postMessage({ id, ...(JSON.parse(answer) as object) });
+    } catch (cause) {
+      self.postMessage({ id, error: `${notLoaded} (${String(cause)})` });
+    }
+  };
+}

@@ -1,0 +1,64 @@
+/** Questions to a worker that answers them in order, each by a value or by an error in words for the screen. */
+export class EngineError extends Error {
+  constructor(
+    message: string,
+    readonly field?: string,
+  ) {
+    super(message);
+  }
+}
+
+interface Answer {
+  id: number;
+  value?: unknown;
+  error?: string;
+  field?: string;
+}
+
+export class WorkerDoor {
+  private worker: Worker | undefined;
+  private next = 1;
+  private readonly waiting = new Map<number, { resolve: (v: unknown) => void; reject: (e: Error) => void }>();
+
+  /** `stopped` is said to whoever waits when the worker dies; the next question starts another. */
+  constructor(
+    private readonly make: () => Worker,
+    private readonly stopped: string,
+  ) {}
+
+  ask<T>(call: string, argument: unknown): Promise<T> {
+    const id = this.next++;
+    return new Promise<T>((resolve, reject) => {
+      this.waiting.set(id, { resolve: resolve as (v: unknown) => void, reject });
+      try {
+        this.start().postMessage({ id, call, argument });
+      } catch (cause) {
+        this.waiting.delete(id);
+        reject(new EngineError(`The engine could not start: ${String(cause)}`));
+      }
+    });
+  }
+
+  private start(): Worker {
+    if (this.worker) return this.worker;
+    const started = this.make();
+    started.onmessage = (event: MessageEvent<Answer>) => {
+      const { id, value, error, field } = event.data;
+      const call = this.waiting.get(id);
+      if (!call) return;
+      this.waiting.delete(id);
+      if (error !== undefined) call.reject(new EngineError(error, field));
+      else call.resolve(value);
+    };
+    started.onerror = () => this.fail();
+    this.worker = started;
+    return started;
+  }
+
+  private fail(): void {
+    this.worker?.terminate();
+    this.worker = undefined;
+    for (const { reject } of this.waiting.values()) reject(new EngineError(this.stopped));
+    this.waiting.clear();
+  }
+}

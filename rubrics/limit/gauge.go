@@ -1,0 +1,50 @@
+package limit
+
+const gaugeTolerance = 5 // percent
+
+var gaugeError = rule{
+	Definition: Definition{
+		Name: "gauge-error", Title: "Pressure gauge against a reference",
+		Quantities: []Input{
+			{Name: "reading", Title: "reading of the gauge", Dimension: "pressure", Unit: "psi", Metric: "bar"},
+			{Name: "reference", Title: "reading of a good gauge", Dimension: "pressure", Unit: "psi", Metric: "bar"},
+		},
+		Formula: "difference / reference x 100; beyond over 5 %",
+		Source:  "common practice, no source",
+		Status:  Practice, Caution: airCaution, Maker: "share",
+	},
+	bounds: map[string]bound{"reading": {0, 20000}, "reference": {1, 20000}}, makerUnit: "%",
+	judge: func(m *measured) (Result, *Error) { return m.off("reading", "reference", gaugeTolerance) },
+}
+
+// welderTolerance is the share by which a dial may be off, in percent.
+const welderTolerance = 10
+
+var welderOutput = rule{
+	Definition: Definition{
+		Name: "welder-output", Title: "Welder: output against its dial",
+		Quantities: []Input{
+			{Name: "dial", Title: "current by the dial", Dimension: "current", Unit: "A", Metric: "A"},
+			{Name: "measured", Title: "current measured while welding", Dimension: "current", Unit: "A", Metric: "A"},
+		},
+		Formula: "difference / dial x 100; beyond over 10 %",
+		Source:  "common practice, no source",
+		Status:  Practice, Caution: "The seller welds, in helmet and gloves; nobody looks on without a shade. " + motorCaution, Maker: "share",
+	},
+	bounds: map[string]bound{"dial": {1, 2000}, "measured": {0, 2000}}, makerUnit: "%",
+	judge: func(m *measured) (Result, *Error) { return m.off("measured", "dial", welderTolerance) },
+}
+
+// off is by how much one value differs from another, in percent of the other,
+// held against so many percent or the maker's own.
+func (m *measured) off(name, of string, percent float64) (Result, *Error) {
+	share := (m.n(name) - m.n(of)) / m.n(of) * 100
+	size := share
+	if size < 0 {
+		size = -size
+	}
+	if size > 200 {
+		return Result{}, refuse(name, m.in(m.n(name), name)+" against "+m.in(m.n(of), of)+" is no error of a gauge", "check both values and their units")
+	}
+	return m.percent(m.in(m.n(name), name)+" against "+m.in(m.n(of), of)+" is off by", size, percent), nil
+}

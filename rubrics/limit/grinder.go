@@ -1,0 +1,63 @@
+package limit
+
+import "math"
+
+const grindingCaution = "Power locked out and the wheel at rest before a gauge comes near. Ring-test every wheel; the maker's figures come first."
+
+var blockFlatness = rule{
+	Definition: Definition{
+		Name: "block-flatness", Title: "Surface grinder: test block, four corners",
+		Quantities: []Input{
+			{Name: "corner-1", Title: "first corner", Dimension: "length", Unit: "in", Metric: "mm"},
+			{Name: "corner-2", Title: "second corner", Dimension: "length", Unit: "in", Metric: "mm"},
+			{Name: "corner-3", Title: "third corner", Dimension: "length", Unit: "in", Metric: "mm"},
+			{Name: "corner-4", Title: "fourth corner", Dimension: "length", Unit: "in", Metric: "mm"},
+		},
+		Formula: "spread = thickest - thinnest corner; watch over 0.0001 in (toolroom), beyond over 0.0002 in, on a block of 6 x 12 in",
+		Source:  "common practice, from memory; ISO 1986-1 was not read",
+		Status:  Memory, Caution: grindingCaution, Maker: "length",
+	},
+	bounds:    map[string]bound{"corner-1": {0, 12}, "corner-2": {0, 12}, "corner-3": {0, 12}, "corner-4": {0, 12}},
+	makerUnit: "in",
+	judge: func(m *measured) (Result, *Error) {
+		low, high := m.n("corner-1"), m.n("corner-1")
+		for _, name := range []string{"corner-2", "corner-3", "corner-4"} {
+			low, high = math.Min(low, m.n(name)), math.Max(high, m.n(name))
+		}
+		spread := high - low
+		if spread > 0.1 {
+			return Result{}, refuse("corner-1", "the corners differ by "+m.fine(spread, "corner-1"), "measure one ground block with a micrometer, and check the units")
+		}
+		return m.most("The corners differ by", spread, 0.0001, 0.0002, "corner-1", ""), nil
+	},
+}
+
+var chuckTop = rule{
+	Definition: Definition{
+		Name: "chuck-top", Title: "Magnetic chuck: top plate left",
+		Quantities: []Input{
+			{Name: "left", Title: "top plate left above the poles", Dimension: "length", Unit: "in", Metric: "mm"},
+		},
+		Formula: "beyond under 0.04 in",
+		Source:  "common practice, from memory",
+		Status:  Memory, Caution: grindingCaution, Maker: "length",
+	},
+	bounds: map[string]bound{"left": {0, 3}}, makerUnit: "in",
+	judge: func(m *measured) (Result, *Error) {
+		limit, whose := 0.04, "the usual "
+		maker, ok := m.maker("in")
+		if ok {
+			limit, whose = maker, "the maker's "
+		}
+		res := m.held(m.n("left"), limit, "left")
+		if ok {
+			own(&res, *res.Limit)
+		}
+		res.Text = m.fine(m.n("left"), "left") + " is left above the poles, not under " + whose + m.fine(limit, "left") + "."
+		if more(limit, m.n("left")) {
+			res.Finding = Beyond
+			res.Text = m.fine(m.n("left"), "left") + " is left above the poles, under " + whose + m.fine(limit, "left") + ": nearly used up."
+		}
+		return res, nil
+	},
+}

@@ -1,0 +1,182 @@
+package limit
+
+// machineRules are the limits of machine tools, their supply, air, the ride home
+// and the shop.
+var machineRules = []rule{
+	latheGeometry, twoCollar, bedTwist, wayWear, tailstockOffset, backlash,
+	tram, flyCut, millGeometry, drillRunning, blockFlatness, chuckTop,
+	positioning, circularity, drawbarPull,
+	motorStart, generatorSurge, clampCurrent, transformerSize, welderOutput,
+	driveSize, rotarySupply, rotarySize, legBalance,
+	threadStrength, threadEngagement, threadInsert,
+	pumpUp, airLeak, tankLeak, leakShare, gaugeError, receiverWall,
+	tieDownRating, truckPayload, trailerPayload, slingLeg, rollerPull,
+	ceiling, floorLoad, doorWidth, doorHeight, axleLoad,
+}
+
+// held is a result that holds a value against a limit, both in the base unit of
+// the named quantity and shown in the unit it was entered in.
+func (m *measured) held(value, limit float64, name string) Result {
+	res := Result{Finding: Within}
+	res.Value, res.Unit = m.to(value, name)
+	at, _ := m.to(limit, name)
+	res.Limit = ptr(at)
+	return res
+}
+
+// most holds a value against a figure from which on to watch and one that it must
+// not pass, or against the maker's own for both. The sentence begins with is;
+// advice ends it where the value is beyond.
+func (m *measured) most(is string, value, watch, beyond float64, name, advice string) Result {
+	whose := "the usual "
+	maker, ok := m.maker(m.base[name])
+	if ok {
+		watch, beyond, whose = maker, maker, "the maker's "
+	}
+	res := m.held(value, watch, name)
+	if ok {
+		own(&res, *res.Limit)
+	}
+	compared := ", not more than "
+	switch {
+	case more(value, beyond):
+		at, _ := m.to(beyond, name)
+		res.Limit, res.Finding = ptr(at), Beyond
+		compared, watch = ", more than ", beyond
+	case more(value, watch):
+		res.Finding, compared, advice = Watch, ", more than ", ""
+	default:
+		advice = ""
+	}
+	res.Text = is + " " + m.fine(value, name) + compared + whose + m.fine(watch, name) + advice + "."
+	return res
+}
+
+// percent holds a share in percent against the usual one or the maker's own.
+func (m *measured) percent(is string, share, limit float64) Result {
+	res := Result{Value: share, Unit: "%", Limit: ptr(limit), Finding: Within}
+	compared, whose := " %, not more than ", "the usual "
+	if maker, ok := m.maker("%"); ok {
+		own(&res, maker)
+		limit, whose = maker, "the maker's "
+	}
+	if more(share, limit) {
+		res.Finding, compared = Beyond, " %, more than "
+	}
+	res.Text = is + " " + show(share, 1) + compared + whose + show(limit, 1) + " %."
+	return res
+}
+
+// fine writes a length as machine tools are measured: to 0.0001 mm or 0.00001 in.
+func (m *measured) fine(n float64, name string) string {
+	v, u := m.to(n, name)
+	decimals := map[string]int{"mm": 4, "in": 5, "thou": 2}[u]
+	if decimals == 0 {
+		return m.in(n, name)
+	}
+	return show(v, decimals) + " " + u
+}
+
+// allowed is the figure of one geometric check in mm; over is the length in mm
+// that it is for, 0 where it stands for itself.
+type allowed struct {
+	word  string
+	mm    float64
+	over  float64
+	title string
+	note  string
+}
+
+func (a *allowed) says() string {
+	if a.over == 0 {
+		return a.title
+	}
+	return a.title + " over " + show(a.over, 0) + " mm"
+}
+
+func words(checks []allowed) []string {
+	out := make([]string, len(checks))
+	for i := range checks {
+		out[i] = checks[i].word
+	}
+	return out
+}
+
+func checkOf(checks []allowed, word string) *allowed {
+	for i := range checks {
+		if checks[i].word == word {
+			return &checks[i]
+		}
+	}
+	return &checks[0] // choose has refused every other word
+}
+
+// bands of a used machine in multiples of what a new one is allowed.
+const (
+	usable = 2
+	worn   = 4
+)
+
+const bandFormula = "; up to twice that watch, more is beyond (bands of a used machine, from memory)"
+
+// banded holds the measured length against what a new machine is allowed, scaled
+// to the length of that figure, or against the maker's own as it stands.
+func (m *measured) banded(a *allowed) (Result, *Error) {
+	value, over := m.n("measured"), ""
+	if maker, ok := m.maker("in"); ok {
+		return m.most("It measures", value, maker, maker, "measured", ""), nil
+	}
+	short := false
+	if a.over > 0 {
+		over = " over " + show(a.over, 0) + " mm"
+		if m.has("over") {
+			length := m.n("over") * 25.4
+			value *= a.over / length
+			short = more(a.over/2, length)
+		}
+	} else if m.has("over") {
+		return Result{}, refuse("over", "the figure of this check stands for itself, not for a length", "leave it out")
+	}
+	limit := a.mm / 25.4
+	ratio := value / limit
+	res := m.held(value, limit, "measured")
+	res.More = []Figure{{Title: "times the figure of a new one", Value: ratio, Text: show(ratio, 2) + ", " + band(ratio)}}
+	is := a.title + ": " + m.fine(value, "measured") + over
+	res.Text = is + ", not more than the " + m.fine(limit, "measured") + " allowed of a new one."
+	if more(ratio, 1) {
+		res.Finding = Watch
+		if more(ratio, usable) {
+			res.Finding = Beyond
+		}
+		res.Text = is + ", more than the " + m.fine(limit, "measured") + " allowed of a new one, " + show(ratio, 2) + " times: " + band(ratio) + "."
+	}
+	if a.note != "" {
+		res.Notes = append(res.Notes, a.note)
+	}
+	if short {
+		res.Notes = append(res.Notes, "Scaled up from a short length: so is the error of the reading.")
+	}
+	return res, nil
+}
+
+func band(ratio float64) string {
+	switch {
+	case !more(ratio, 1):
+		return "as new"
+	case !more(ratio, usable):
+		return "usable"
+	case !more(ratio, worn):
+		return "worn"
+	}
+	return "poor"
+}
+
+func checkQuantities(checks []allowed, more ...Input) []Input {
+	return append([]Input{
+		{Name: "check", Title: "which check", Dimension: "word", Words: words(checks)},
+		{Name: "measured", Title: "measured", Dimension: "length", Unit: "in", Metric: "mm"},
+		{Name: "over", Title: "length it was measured over", Dimension: "length", Unit: "in", Metric: "mm", Optional: true},
+	}, more...)
+}
+
+var checkBounds = map[string]bound{"measured": {0, 1}, "over": {0.2, 400}}

@@ -1,0 +1,62 @@
+package limit
+
+// jointFactor is the joint efficiency E by its word.
+var jointFactor = map[string]float64{"1.0": 1, "0.85": 0.85, "0.70": 0.70}
+
+const leastShell = 3.0 / 32 // in, compressed-air shells, UG-16(b), from memory
+
+var receiverWall = rule{
+	Definition: Definition{
+		Name: "receiver-wall", Title: "Air receiver: wall against its pressure",
+		Quantities: []Input{
+			{Name: "pressure", Title: "maximum allowable working pressure by its plate", Dimension: "pressure", Unit: "psi", Metric: "bar"},
+			{Name: "radius", Title: "inside radius of the shell", Dimension: "length", Unit: "in", Metric: "mm"},
+			{Name: "stress", Title: "allowable stress S of the plate's steel", Dimension: "pressure", Unit: "psi", Metric: "MPa"},
+			{Name: "joint", Title: "joint efficiency by the plate (full RT 1.0, spot 0.85, none 0.70)", Dimension: "word", Words: []string{"1.0", "0.85", "0.70"}},
+			{Name: "measured", Title: "thinnest wall measured", Dimension: "length", Unit: "in", Metric: "mm", Optional: true},
+			{Name: "allowance", Title: "corrosion allowance", Dimension: "length", Unit: "in", Metric: "mm", Optional: true},
+		},
+		Formula: "t = P R / (S E - 0.6 P) + allowance; allowed P = S E t / (R + 0.6 t); beyond where measured is thinner",
+		Source:  "ASME VIII-1 UG-27(c)(1), formula read in a reprint, no edition; its bounds P <= 0.385 S E, t <= R / 2, and UG-16(b), from memory",
+		Status:  Reprint,
+		Caution: "A reading clears no tank: pits, welds, heads and the bottom decide, and a pressure-vessel inspector. S and E come from the plate, never a guess. " + airCaution,
+	},
+	bounds: map[string]bound{"pressure": {1, 5000}, "radius": {1, 120}, "stress": {1000, 60000}, "measured": {0.01, 6}, "allowance": {0, 1}},
+	judge: func(m *measured) (Result, *Error) {
+		p, r := m.n("pressure"), m.n("radius")
+		se := m.n("stress") * jointFactor[m.words["joint"]]
+		if more(p, 0.385*se) {
+			return Result{}, refuse("pressure", m.in(p, "pressure")+" is beyond the thin-wall formula", "it ends at 0.385 S E, here "+m.in(0.385*se, "pressure"))
+		}
+		bare := p * r / (se - 0.6*p)
+		if more(bare, r/2) {
+			return Result{}, refuse("radius", "the wall would be more than half the radius", "the thin-wall formula ends there; check pressure and radius")
+		}
+		need := bare + m.n("allowance")
+		res := Result{Finding: Computed, Text: "The wall must be at least " + m.fine(need, "radius") + " thick."}
+		res.Value, res.Unit = m.to(need, "radius")
+		res.More = []Figure{m.figure("thickness needed", need, "radius"), m.figure("without allowance", bare, "radius")}
+		if !m.has("measured") {
+			return res, nil
+		}
+		t := m.n("measured")
+		kept := res.More
+		res = m.held(t, need, "measured")
+		left := t - m.n("allowance")
+		holds := 0.0
+		if left > 0 {
+			holds = se * left / (r + 0.6*left)
+		}
+		res.More = append(kept, m.figure("pressure the measured wall allows", holds, "pressure"))
+		is := "The wall measures " + m.fine(t, "measured") + " and must be " + m.fine(need, "measured") + " for " + m.in(p, "pressure")
+		res.Text = is + ", where it was measured."
+		switch {
+		case more(need, t):
+			res.Finding, res.Text = Beyond, is+": too thin, it allows "+m.in(holds, "pressure")+"."
+		case more(leastShell, t):
+			res.Limit = m.held(t, leastShell, "measured").Limit
+			res.Finding, res.Text = Watch, "The wall measures "+m.fine(t, "measured")+", under the "+m.fine(leastShell, "measured")+" least of an air tank's shell (from memory)."
+		}
+		return res, nil
+	},
+}
