@@ -30,8 +30,10 @@ func checksOf(r *appraisal.Rubric) (out []*appraisal.Check) {
 
 func TestFloors(t *testing.T) {
 	floors := map[string]struct{ checks, danger, limits int }{
-		"two-post-lift": {27, 15, 8},
-		"h-frame-press": {21, 10, 3},
+		"two-post-lift":  {45, 25, 8},
+		"h-frame-press":  {26, 14, 3},
+		"four-post-lift": {45, 25, 8},
+		"scissor-lift":   {38, 18, 7},
 	}
 	seen := 0
 	for _, r := range load(t) {
@@ -88,16 +90,19 @@ func TestEveryFindingLeadsOn(t *testing.T) {
 // Every limit that a check names computes, and its grade can be proposed.
 func TestLimitsCompute(t *testing.T) {
 	sample := map[string]map[string]string{
-		"rope-wires":       {"lay": "2", "strand": "1", "broken-strand": "0"},
-		"rope-diameter":    {"nominal": "3/8 in", "measured": "0.352 in"},
-		"leaf-chain":       {"pitch": "1 in", "pitches": "12", "measured": "12.1 in"},
-		"descent-speed":    {"travel": "72 in", "time": "20 s"},
-		"leak-down":        {"drop": "0.1 in", "time": "10 min"},
-		"lift-time":        {"bore": "2.5 in", "cylinders": "2", "stroke": "70 in", "flow": "2.1 gpm", "time": "90 s"},
-		"anchor-embedment": {"length": "5 1/2 in", "protrusion": "1 in", "plate": "3/4 in"},
-		"slab":             {"thickness": "4 1/2 in", "strength": "3000 psi"},
-		"press-force":      {"bore": "2 1/2 in", "pressure": "8000 psi", "rated": "20 short ton"},
-		"press-relief":     {"rated": "20 short ton", "opens": "22 short ton"},
+		"rope-wires":          {"lay": "2", "strand": "1", "broken-strand": "0"},
+		"rope-diameter":       {"nominal": "3/8 in", "measured": "0.352 in"},
+		"leaf-chain":          {"pitch": "1 in", "pitches": "12", "measured": "12.1 in"},
+		"descent-speed":       {"travel": "72 in", "time": "20 s"},
+		"leak-down":           {"drop": "0.1 in", "time": "10 min"},
+		"lift-time":           {"bore": "2.5 in", "cylinders": "2", "stroke": "70 in", "flow": "2.1 gpm", "time": "90 s"},
+		"anchor-embedment":    {"length": "5 1/2 in", "protrusion": "1 in", "plate": "3/4 in"},
+		"inspection-interval": {"months": "13"},
+		"slab":                {"thickness": "4 1/2 in", "strength": "3000 psi"},
+		"rating-plate":        {"maker": "yes", "model": "yes", "serial": "no", "capacity": "yes"},
+		"lift-standard":       {"made": "2010"},
+		"press-force":         {"bore": "2 1/2 in", "pressure": "8000 psi", "rated": "20 short ton"},
+		"press-relief":        {"rated": "20 short ton", "opens": "22 short ton"},
 	}
 	used := map[string]bool{}
 	for _, r := range load(t) {
@@ -133,8 +138,10 @@ func TestLimitsCompute(t *testing.T) {
 // where it can't be, a danger check takes its place, so that nothing reads as proven.
 func TestNotShownIsNotProven(t *testing.T) {
 	stand := map[string][3]string{
-		"two-post-lift": {"standing", "taken-down", "never-shown-running"},
-		"h-frame-press": {"shown", "laid-down", "never-shown-working"},
+		"two-post-lift":  {"standing", "taken-down", "never-shown-running"},
+		"four-post-lift": {"standing", "taken-down", "never-shown-running"},
+		"scissor-lift":   {"standing", "disconnected", "never-shown-running"},
+		"h-frame-press":  {"shown", "laid-down", "never-shown-working"},
 	}
 	for _, r := range load(t) {
 		want, ok := stand[r.ID]

@@ -102,7 +102,7 @@ test("a two-post lift is appraised with the server stopped, and then shared", as
   await expect(page.getByText("Not proven").first()).toBeVisible();
   await expect(page.locator(".stamp-title")).toHaveText("Not proven");
   await page.goto(`${listing}/estimate`);
-  await expect(page.getByText("Pads and adapters renewed").first()).toBeVisible();
+  await expect(page.getByText("Pads renewed, all four").first()).toBeVisible();
   await page.goto(`${listing}/offer`);
   await expect(page.locator(".price-figure")).toHaveCount(3);
   const here = await prices(page);

@@ -69,9 +69,6 @@ func ruled(path string, v reflect.Value, tag string, say func(path, what, right 
 		if strings.HasPrefix(own, "omitempty") && v.IsZero() {
 			return
 		}
-		if m, ok := v.Interface().(Money); ok && m > maxMoney {
-			say(path, exact(m)+" is out of range", "at most 1,000,000,000")
-		}
 		for _, rule := range strings.Split(own, ",") {
 			if right := breaks(v, rule); right != "" {
 				say(path, fmt.Sprintf("%v is out of range", v.Interface()), right)

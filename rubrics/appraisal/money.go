@@ -54,7 +54,7 @@ func cents(x float64) Money { return Money(math.Floor(min(max(x, -reach), reach)
 type Range struct {
 	Low    Money `json:"low" yaml:"low" validate:"gte=0"`
 	Likely Money `json:"likely" yaml:"likely" validate:"gtefield=Low"`
-	High   Money `json:"high" yaml:"high" validate:"gtefield=Likely"`
+	High   Money `json:"high" yaml:"high" validate:"gtefield=Likely,lte=100000000000"` // maxMoney
 }
 
 // Hours is a three-point working time in hours.

@@ -105,7 +105,7 @@ type Landing struct {
 	Title string `json:"title" yaml:"title" validate:"required,max=120"`
 	Cost  Range  `json:"cost" yaml:"cost"`
 	// PerDistance is the cost of one mile (or kilometre) of the round trip.
-	PerDistance Money `json:"per_distance,omitempty" yaml:"per_distance" validate:"gte=0"`
+	PerDistance Money `json:"per_distance,omitempty" yaml:"per_distance" validate:"gte=0,lte=100000000000"`
 	// Hours of work and whose: own, or a trade of the settings.
 	Hours Hours  `json:"hours" yaml:"hours"`
 	Rate  string `json:"rate,omitempty" yaml:"rate" validate:"omitempty,oneof=own machine electrician rigger welder specialist inspector"`

@@ -72,7 +72,7 @@ func (jd *Judge) Visit(f *File) (*VisitPlan, error) {
 	if err := f.check(); err != nil {
 		return nil, err
 	}
-	r, err := jd.Rubric(f.Rubric.ID)
+	r, err := jd.RubricOf(f)
 	if err != nil {
 		return nil, err
 	}
