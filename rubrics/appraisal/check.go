@@ -230,11 +230,13 @@ func (f *File) checkFindings() error {
 }
 
 // checkParts holds own entries of the price book to the rules of the book.
-func (f *File) checkParts() error {
-	for i := range f.Parts {
+func (f *File) checkParts() error { return checkParts(f.Parts) }
+
+func checkParts(parts []Part) error {
+	for i := range parts {
 		var wrong *Error
 		path := fmt.Sprintf("parts[%d]", i)
-		ruled(path, reflect.ValueOf(f.Parts[i]), "", func(at, what, right string) {
+		ruled(path, reflect.ValueOf(parts[i]), "", func(at, what, right string) {
 			if wrong == nil {
 				wrong = refuse(at, right, "%s", what)
 			}

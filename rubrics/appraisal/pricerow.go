@@ -9,9 +9,7 @@ import (
 
 // priceReading is the state of one reading.
 type priceReading struct {
-	own          map[string]Range
-	currency     string
-	dated        string
+	book         PriceBook
 	parts        map[string]*Part
 	at           map[string]int // column by its usual name
 	table        *table.Table
@@ -73,7 +71,7 @@ func (p *priceReading) row(i int) (row PriceRow, empty, ok bool) {
 		return row, true, false
 	}
 	part, known := p.parts[id]
-	now, own := p.own[id]
+	now, own := p.book.Own[id]
 	switch {
 	case id == "":
 		p.say(i, "id", "it is empty: write the id of the part as the saved price book has it")
@@ -118,13 +116,13 @@ func (p *priceReading) unitFits(i int, row *PriceRow) bool {
 
 func (p *priceReading) currencyFits(i int) bool {
 	cell := p.cell(i, "currency")
-	if cell == "" || strings.EqualFold(cell, p.currency) {
+	if cell == "" || strings.EqualFold(cell, p.book.Currency) {
 		return true
 	}
-	if c := table.Currency(cell); c != "" && table.Alike(c, p.currency) {
+	if c := table.Currency(cell); c != "" && table.Alike(c, p.book.Currency) {
 		return true
 	}
-	p.say(i, "currency", "it is in %.20q, and this shop counts in %s: convert the prices of the line", cell, p.currency)
+	p.say(i, "currency", "it is in %.20q, and this shop counts in %s: convert the prices of the line", cell, p.book.Currency)
 	return false
 }
 
@@ -133,7 +131,7 @@ func (p *priceReading) amounts(i int) (Range, bool) {
 	var got [3]Money
 	ok := true
 	for k, id := range []string{"low", "likely", "high"} {
-		m, err := moneyCell(p.cell(i, id), p.decimalComma, p.currency, true)
+		m, err := moneyCell(p.cell(i, id), p.decimalComma, p.book.Currency, true)
 		if err != nil {
 			p.say(i, id, "%s", tableWords(err))
 			ok = false
@@ -164,8 +162,8 @@ func (p *priceReading) note(i int, row *PriceRow) string {
 	switch {
 	case err != nil:
 		return tableWords(err)
-	case !row.Own && p.dated != "" && date < p.dated:
-		return "It is dated " + date + ", older than the example price of " + p.dated + " that it replaces."
+	case !row.Own && p.book.Dated != "" && date < p.book.Dated:
+		return "It is dated " + date + ", older than the example price of " + p.book.Dated + " that it replaces."
 	}
 	return ""
 }

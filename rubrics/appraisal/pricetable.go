@@ -47,20 +47,30 @@ type PriceRow struct {
 	Note string `json:"note,omitempty"`
 }
 
+// PriceBook is the prices of one shop: its own ones by part, its own entries beside
+// those of the program, and the day of the example prices.
+type PriceBook struct {
+	Own      map[string]Range
+	Parts    []Part
+	Currency string
+	Dated    string
+}
+
 // ReadPrices reads a price book from a table saved from a spreadsheet (see package
-// table). own are the own prices that stand, dated the day of the example prices.
-// The error, of a file that is no such table, is *Error.
-func (jd *Judge) ReadPrices(src []byte, own map[string]Range, currency, dated string) (*PriceImport, error) {
-	if err := checkOwn(own, currency); err != nil {
+// table) and holds it beside the one that stands. The error, of a file that is no
+// such table, is *Error.
+func (jd *Judge) ReadPrices(src []byte, book PriceBook) (*PriceImport, error) {
+	if err := book.check(); err != nil {
 		return nil, err
 	}
 	t, err := table.Read(src)
 	if err != nil {
 		return nil, tableError(err)
 	}
-	p := &priceReading{own: own, currency: currency, dated: dated, parts: map[string]*Part{}, at: map[string]int{}, table: t, seen: map[string]int{}}
-	for i := range jd.parts {
-		p.parts[jd.parts[i].ID] = &jd.parts[i]
+	p := &priceReading{book: book, parts: map[string]*Part{}, at: map[string]int{}, table: t, seen: map[string]int{}}
+	all := append(slices.Clip(jd.parts), book.Parts...)
+	for i := range all {
+		p.parts[all[i].ID] = &all[i]
 	}
 	if err := p.columns(); err != nil {
 		return nil, err
@@ -85,14 +95,14 @@ func (jd *Judge) ReadPrices(src []byte, own map[string]Range, currency, dated st
 	return out, nil
 }
 
-func checkOwn(own map[string]Range, currency string) error {
-	if !slices.Contains(Currencies, currency) {
-		return refuse("currency", fmt.Sprintf("one of %v", Currencies), "%.40q is no currency kept here", currency)
+func (b *PriceBook) check() error {
+	if !slices.Contains(Currencies, b.Currency) {
+		return refuse("currency", fmt.Sprintf("one of %v", Currencies), "%.40q is no currency kept here", b.Currency)
 	}
-	for _, id := range sortedKeys(own) {
-		if err := checkRange(step("own", id), own[id]); err != nil {
+	for _, id := range sortedKeys(b.Own) {
+		if err := checkRange(step("own", id), b.Own[id]); err != nil {
 			return err
 		}
 	}
-	return nil
+	return checkParts(b.Parts)
 }

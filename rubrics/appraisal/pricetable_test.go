@@ -15,6 +15,9 @@ func priceJudge() *Judge {
 	})
 }
 
+// ownParts are entries of the shop's own.
+var ownParts = []Part{{ID: "rail", Title: "Rail of ours", Unit: "ft", Price: Range{2_00, 3_00, 4_00}}}
+
 // shownPrices writes what was read as text.
 func shownPrices(p *PriceImport) string {
 	var b strings.Builder
@@ -77,12 +80,15 @@ line 2, high: "1.234" could be 1234 or 1.234: write 1234, or other than three de
 		{"a part no rubric names any more", "id,low,likely,high\ngone,1,2,4\n", "USD", `
 1 of 1, 0 empty, comma
 2 gone 100 200 400 was 100 200 300 own=true`},
+		{"a part of the shop's own", "id,unit,low,likely,high\nrail,ft,1,2,4\n", "USD", `
+1 of 1, 0 empty, comma
+2 rail 100 200 400 was 200 300 400 own=false`},
 		{"cells too many", "id,low,likely,high\noil,1,2,3,4\npin,1,2,3\n", "USD", `
 1 of 2, 0 empty, comma
 3 pin 100 200 300 was 800 900 1000 own=true
 line 2: 5 cells where the first line names 4: the row is left out; a text with the separator in it belongs in quotation marks`},
 	} {
-		p, err := priceJudge().ReadPrices([]byte(c.src), own, c.currency, "2026-11-01")
+		p, err := priceJudge().ReadPrices([]byte(c.src), PriceBook{Own: own, Parts: ownParts, Currency: c.currency, Dated: "2026-11-01"})
 		if err != nil {
 			t.Errorf("%s: %v", c.name, err)
 			continue
@@ -100,7 +106,7 @@ func TestReadPricesRefuses(t *testing.T) {
 		{"other columns", "name,price\na,1\n", "USD", "line 1: no column is called id or low or high: it names id, low, likely and high"},
 		{"no currency of here", "id,low,likely,high\n", "XXX", "currency: "},
 	} {
-		_, err := priceJudge().ReadPrices([]byte(c.src), nil, c.currency, "2026-11-01")
+		_, err := priceJudge().ReadPrices([]byte(c.src), PriceBook{Currency: c.currency})
 		var e *Error
 		if !errors.As(err, &e) || !strings.Contains(err.Error(), c.says) {
 			t.Errorf("%s: %v, want it to say %q", c.name, err, c.says)
@@ -112,7 +118,8 @@ func TestReadPricesRefuses(t *testing.T) {
 // and nothing in it is run by a spreadsheet.
 func TestPricesRoundTrip(t *testing.T) {
 	own := map[string]Range{"pin": {8_05, 9_00, 10_10}, "=gone": {1_00, 2_00, 3_00}}
-	text, err := priceJudge().WritePrices(own, "USD", "2026-11-01", "2026-12-24")
+	book := PriceBook{Own: own, Parts: ownParts, Currency: "USD", Dated: "2026-11-01"}
+	text, err := priceJudge().WritePrices(book, "2026-12-24")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -120,15 +127,16 @@ func TestPricesRoundTrip(t *testing.T) {
 		"oil,Hydraulic oil,gal,14.00,19.00,30.00,USD,2026-11-01\r\n" +
 		"plate,\"'=Plate, 1/4\"\" thick\",piece,10.00,16.50,28.00,USD,2026-11-01\r\n" +
 		"pin,Pin,piece,8.05,9.00,10.10,USD,2026-12-24\r\n" +
+		"rail,Rail of ours,ft,2.00,3.00,4.00,USD,2026-11-01\r\n" +
 		"'=gone,,,1.00,2.00,3.00,USD,2026-12-24\r\n"
 	if text != want {
 		t.Errorf("%s\nwant\n%s", text, want)
 	}
-	p, err := priceJudge().ReadPrices([]byte(text), own, "USD", "2026-11-01")
+	p, err := priceJudge().ReadPrices([]byte(text), book)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(p.Rows) != 4 || len(p.Problems) != 0 {
+	if len(p.Rows) != 5 || len(p.Problems) != 0 {
 		t.Errorf("%s", shownPrices(p))
 	}
 	for _, r := range p.Rows {
@@ -137,7 +145,7 @@ func TestPricesRoundTrip(t *testing.T) {
 		}
 	}
 	var e *Error
-	if _, err := priceJudge().WritePrices(map[string]Range{"pin": {3, 2, 1}}, "USD", "", "2026-12-24"); !errors.As(err, &e) || e.Field != "own.pin" {
+	if _, err := priceJudge().WritePrices(PriceBook{Own: map[string]Range{"pin": {3, 2, 1}}, Currency: "USD"}, "2026-12-24"); !errors.As(err, &e) || e.Field != "own.pin" {
 		t.Error(err)
 	}
 }

@@ -2,6 +2,7 @@ package appraisal
 
 import (
 	"fmt"
+	"slices"
 
 	"asfound/rubrics/table"
 )
@@ -9,8 +10,8 @@ import (
 // WritePrices writes the price book as CSV: own prices with the day they are
 // written on, and where there is none the example with its own day. Own prices of
 // parts that no rubric names any more come last.
-func (jd *Judge) WritePrices(own map[string]Range, currency, dated, today string) (string, error) {
-	if err := checkOwn(own, currency); err != nil {
+func (jd *Judge) WritePrices(book PriceBook, today string) (string, error) {
+	if err := book.check(); err != nil {
 		return "", err
 	}
 	if err := checkDate("date", today); err != nil {
@@ -18,17 +19,17 @@ func (jd *Judge) WritePrices(own map[string]Range, currency, dated, today string
 	}
 	var rows [][]string
 	known := map[string]bool{}
-	for _, part := range jd.parts {
+	for _, part := range append(slices.Clip(jd.parts), book.Parts...) {
 		known[part.ID] = true
-		price, day := part.Price, dated
-		if mine, ok := own[part.ID]; ok {
+		price, day := part.Price, book.Dated
+		if mine, ok := book.Own[part.ID]; ok {
 			price, day = mine, today
 		}
-		rows = append(rows, priceLine(part.ID, part.Title, part.Unit, price, currency, day))
+		rows = append(rows, priceLine(part.ID, part.Title, part.Unit, price, book.Currency, day))
 	}
-	for _, id := range sortedKeys(own) {
+	for _, id := range sortedKeys(book.Own) {
 		if !known[id] {
-			rows = append(rows, priceLine(id, "", "", own[id], currency, today))
+			rows = append(rows, priceLine(id, "", "", book.Own[id], book.Currency, today))
 		}
 	}
 	return table.Write(priceColumns, rows), nil

@@ -143,13 +143,13 @@ func (d *Door) answer(name string, argument []byte) (any, error) {
 		if err := json.Unmarshal(argument, &q); err != nil {
 			return nil, err
 		}
-		return d.judge.ReadPrices(q.Source, q.Own, q.Currency, d.dated)
+		return d.judge.ReadPrices(q.Source, appraisal.PriceBook{Own: q.Own, Parts: q.Parts, Currency: q.Currency, Dated: d.dated})
 	case "prices-write":
 		var q PricesWriteRequest
 		if err := json.Unmarshal(argument, &q); err != nil {
 			return nil, err
 		}
-		text, err := d.judge.WritePrices(q.Own, q.Currency, d.dated, q.Date)
+		text, err := d.judge.WritePrices(appraisal.PriceBook{Own: q.Own, Parts: q.Parts, Currency: q.Currency, Dated: d.dated}, q.Date)
 		return PricesWritten{text}, err
 	case "limit":
 		var q LimitRequest

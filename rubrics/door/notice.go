@@ -16,6 +16,8 @@ type NoticeRequest struct {
 	Currency string `json:"currency"`
 	Units    string `json:"units"`
 	Date     string `json:"date,omitempty"`
+	// Own are rubrics besides those of the catalogue, or in their place.
+	Own []appraisal.Rubric `json:"own,omitempty"`
 }
 
 // Notice is what a text tells, to be confirmed by a person.
@@ -48,7 +50,13 @@ func (d *Door) notice(q *NoticeRequest) (*Notice, error) {
 	if q.Units != "inch" && q.Units != "metric" {
 		return nil, &appraisal.Error{Field: "units", What: fmt.Sprintf("%.40q is not known", q.Units), Right: "inch or metric"}
 	}
-	all, err := notice.Read(q.Text, notice.Ask{Currency: q.Currency, Units: q.Units, Date: q.Date, Kind: q.Rubric, Kinds: d.kinds})
+	kinds := kindsOf(q.Own)
+	for _, k := range d.kinds {
+		if !slices.ContainsFunc(q.Own, func(r appraisal.Rubric) bool { return r.ID == k.ID }) {
+			kinds = append(kinds, k)
+		}
+	}
+	all, err := notice.Read(q.Text, notice.Ask{Currency: q.Currency, Units: q.Units, Date: q.Date, Kind: q.Rubric, Kinds: kinds})
 	if err != nil {
 		return nil, err
 	}

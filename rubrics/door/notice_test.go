@@ -45,6 +45,10 @@ func TestNoticeOverTheBorder(t *testing.T) {
 	if n, why = ask(`{"text":"","currency":"USD","units":"metric"}`); why != "" || n.Proposals == nil || len(n.Proposals) != 0 {
 		t.Errorf("nothing told: %+v, %q", n, why)
 	}
+	n, _ = ask(`{"text":"two post lift, warp drive","currency":"USD","units":"inch","rubric":"two-post-lift","own":[{"id":"two-post-lift","facts":[{"id":"drive","options":[{"id":"warp","title":"Warp drive"}]}]}]}`)
+	if len(n.Proposals) != 2 || n.Proposals[1].Field != "fact/drive" {
+		t.Errorf("a version of a rubric that the catalogue has not: %+v", n.Proposals)
+	}
 	if _, why = ask(`{"text":"lift","currency":"XXX","units":"inch"}`); why == "" {
 		t.Error("a currency that is not kept was taken")
 	}

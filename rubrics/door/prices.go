@@ -7,12 +7,14 @@ import "asfound/rubrics/appraisal"
 type PricesReadRequest struct {
 	Source   []byte                     `json:"source"`
 	Own      map[string]appraisal.Range `json:"own"`
+	Parts    []appraisal.Part           `json:"parts"` // entries of the shop's own
 	Currency string                     `json:"currency"`
 }
 
 // PricesWriteRequest asks for the price book as CSV. Date is today, YYYY-MM-DD.
 type PricesWriteRequest struct {
 	Own      map[string]appraisal.Range `json:"own"`
+	Parts    []appraisal.Part           `json:"parts"` // entries of the shop's own
 	Currency string                     `json:"currency"`
 	Date     string                     `json:"date"`
 }

@@ -603,6 +603,7 @@ export interface NoticeRequest {
   currency: string;
   units: string;
   date?: string;
+  own?: Rubric[];
 }
 
 export interface Odds {
@@ -744,6 +745,7 @@ export interface PriceRow {
 
 export interface PricesWriteRequest {
   own: Record<string, Range>;
+  parts: Part[];
   currency: string;
   date: string;
 }
