@@ -203,7 +203,12 @@ func TestPricesAreUsedAndDated(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, p := range book.Parts {
-		used[p.ID] = strings.Contains(string(b), `"part":"`+p.ID+`"`)
+		used[p.ID] = strings.Contains(string(b), `"part":"`+p.ID+`"`) || slices.Contains(appraisal.HomeParts, p.ID)
+	}
+	for _, id := range appraisal.HomeParts {
+		if !used[id] {
+			t.Errorf("%s is named by the way home and stands in no price book", id)
+		}
 	}
 	for _, id := range threadParts(t) {
 		if _, ok := used[id]; !ok {

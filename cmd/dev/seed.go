@@ -115,6 +115,8 @@ func (d *demo) listing(n int, name string, f *appraisal.File) error {
 		{"made", l.Made, l.Made != 0}, {"capacity", l.Capacity, l.Capacity != nil}, {"place", l.Place, l.Place != ""},
 		{"hours", l.Hours, l.Hours != 0}, {"effective_age", l.EffectiveAge, l.EffectiveAge != 0},
 		{"distance", l.Distance, l.Distance != nil}, {"asking", l.Asking, l.Asking != nil}, {"seller", l.Seller, l.Seller != ""},
+		{"weight", l.Weight, l.Weight != nil}, {"length", l.Length, l.Length != nil}, {"width", l.Width, l.Width != nil}, {"height", l.Height, l.Height != nil},
+		{"power", l.Power, l.Power != nil}, {"voltage", l.Voltage, l.Voltage != nil}, {"phases", l.Phases, l.Phases != 0}, {"current", l.Current, l.Current != nil},
 		{"seen", l.Seen, l.Seen != ""}, {"text", l.Text, l.Text != ""}, {"note", l.Note, l.Note != ""},
 		{"newprice", f.NewPrice, f.NewPrice != nil}, {"care", f.Care, f.Care != nil},
 	}
@@ -187,6 +189,17 @@ func (d *demo) shop(f *appraisal.File) error {
 	for _, k := range sorted(s.Weights) {
 		fields = append(fields, field{"weight/" + k, s.Weights[k], true})
 	}
+	fields = append(fields, field{"region", s.Region, s.Region != 0})
+	for _, of := range []struct {
+		path string
+		part any
+	}{{"site", s.Site}, {"haul", s.Haulage}} {
+		more, err := partsOf(of.path, of.part)
+		if err != nil {
+			return err
+		}
+		fields = append(fields, more...)
+	}
 	if err := d.putAll("shop", fields); err != nil {
 		return err
 	}
@@ -195,6 +208,36 @@ func (d *demo) shop(f *appraisal.File) error {
 		fields = append(fields, field{"part/" + k, f.Prices[k], true})
 	}
 	return d.putAll("book", fields)
+}
+
+// partsOf gives what is told of a part of the shop, each figure under a path of its
+// own: a quantity is one value, a group goes deeper.
+func partsOf(path string, part any) ([]field, error) {
+	text, err := json.Marshal(part)
+	if err != nil {
+		return nil, err
+	}
+	var tree map[string]any
+	if err := json.Unmarshal(text, &tree); err != nil {
+		return nil, err
+	}
+	var out []field
+	for _, k := range sorted(tree) {
+		group, deeper := tree[k].(map[string]any)
+		_, quantity := group["n"]
+		if !deeper || quantity {
+			out = append(out, field{path + "/" + k, tree[k], true})
+			continue
+		}
+		for _, name := range sorted(group) {
+			at := path + "/" + k + "/" + name
+			if k == "tie_downs" { // as pwa/src/data/file-shop.ts writes them
+				at = path + "/tie/" + strings.NewReplacer(" ", "-", "/", ".").Replace(name)
+			}
+			out = append(out, field{at, group[name], true})
+		}
+	}
+	return out, nil
 }
 
 func sorted[V any](m map[string]V) []string {

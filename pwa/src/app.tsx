@@ -13,6 +13,8 @@ import { ComparablesScreen } from "./screens/comparables.tsx";
 import { ComparablesImportScreen } from "./screens/comparables-import.tsx";
 import { CompareScreen } from "./screens/compare.tsx";
 import { EstimateScreen } from "./screens/estimate.tsx";
+import { FitScreen } from "./screens/fit.tsx";
+import { HomeScreen } from "./screens/home.tsx";
 import { ListingScreen } from "./screens/listing.tsx";
 import { ListingsScreen } from "./screens/listings.tsx";
 import { NewListingScreen } from "./screens/new-listing.tsx";
@@ -25,6 +27,7 @@ import { RubricTextScreen } from "./screens/rubric-text.tsx";
 import { RubricWeightsScreen } from "./screens/rubric-weights.tsx";
 import { RubricsScreen } from "./screens/rubrics.tsx";
 import { SettingsScreen } from "./screens/settings.tsx";
+import { ShopScreen } from "./screens/shop.tsx";
 import { WalkaroundScreen } from "./screens/walkaround.tsx";
 import { frameWords as words } from "./words/frame.ts";
 
@@ -71,6 +74,8 @@ function Screens() {
       <Route path="/listing/:id/result" component={ResultScreen} />
       <Route path="/listing/:id/estimate" component={EstimateScreen} />
       <Route path="/listing/:id/offer" component={OfferScreen} />
+      <Route path="/listing/:id/fit" component={FitScreen} />
+      <Route path="/listing/:id/home" component={HomeScreen} />
       <Route path="/compare" component={CompareScreen} />
       <Route path="/comparables" component={ComparablesScreen} />
       <Route path="/comparables/import" component={ComparablesImportScreen} />
@@ -81,6 +86,7 @@ function Screens() {
       <Route path="/rubrics/:id/text" component={RubricTextScreen} />
       <Route path="/rubrics/:id/weights" component={RubricWeightsScreen} />
       <Route path="/settings" component={SettingsScreen} />
+      <Route path="/shop" component={ShopScreen} />
       <Route path="/backup" component={BackupScreen} />
       <Route default component={NotFound} />
     </Router>

@@ -164,7 +164,7 @@ func (f *File) checkListing() error {
 		checkText("listing.serial", l.Serial, 2000), checkText("listing.place", l.Place, 2000), checkText("listing.seen", l.Seen, 20_000),
 		checkText("listing.text", l.Text, 20_000), checkText("listing.note", l.Note, 20_000),
 		checkYear("listing.made", l.Made), checkSize("listing.capacity", l.Capacity), oneOf("listing.seller", l.Seller, Sellers),
-		checkPhotos("listing.photos", l.Photos),
+		checkPhotos("listing.photos", l.Photos), l.checkPlate(),
 	} {
 		if err != nil {
 			return err
@@ -409,8 +409,15 @@ func (f *File) checkShop() error {
 		return refuse("shop.overrun.sd", "0 to 100 %", "%d %% is no spread", s.Overrun.SD/100)
 	case s.Kept < 0 || s.Kept > 100_00:
 		return refuse("shop.kept", "0 to 100 %", "%d %% is no share", s.Kept/100)
+	case s.Region != 0 && (s.Region < leastRegion || s.Region > mostRegion):
+		return refuse("shop.region", "25 to 400 % (2500 to 40000), or nothing for 100 %", "%s is no factor for a region's prices", basisPoints(s.Region))
 	}
-	return checkMoney("shop.fees", s.Fees)
+	for _, err := range []error{checkMoney("shop.fees", s.Fees), s.Site.check(), s.Haulage.check()} {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // CheckWeights refuses weights of criteria that rank nothing; those not given

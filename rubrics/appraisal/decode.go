@@ -174,7 +174,13 @@ func subtract(raw, known map[string]any) map[string]any {
 }
 
 // fileZero names optional fields that are dropped when null.
-var fileZero = map[string]bool{"new_price": true, "capacity": true, "distance": true, "asking": true, "grade": true, "maker": true, "cost": true}
+var fileZero = map[string]bool{"new_price": true, "capacity": true, "distance": true, "asking": true, "grade": true, "maker": true, "cost": true,
+	"weight": true, "length": true, "width": true, "height": true, "power": true, "voltage": true, "current": true,
+	"site": true, "haulage": true, "ceiling": true, "door_width": true, "door_height": true, "floor_length": true, "floor_width": true,
+	"slab": true, "slab_strength": true, "circuit": true, "run": true, "generator": true, "air_flow": true, "air_pressure": true,
+	"vehicle": true, "wheelbase": true, "truck": true, "trailer": true, "lifting": true, "rated": true, "empty": true, "people": true,
+	"tow": true, "deck": true, "tongue": true, "axle": true,
+}
 
 // overlay adds to fresh what only rest has. List items are matched by place and
 // only while the list has not grown or shrunk.

@@ -16,15 +16,22 @@ type task struct {
 type pricing struct {
 	file   *File
 	parts  map[string]Part
+	own    map[string]bool // parts the user entered himself
 	remedy map[string]*Remedy
 	prep   map[string]*Preparation
 	notes  *notes
+
+	points map[string]*FitPoint // by id; what the fit with the shop says of landing lines
+	haul   map[string]haulCost  // by the word of Landing.Haul
 }
 
 func newPricing(r *Rubric, parts []Part, f *File, n *notes) *pricing {
-	p := &pricing{file: f, parts: map[string]Part{}, remedy: map[string]*Remedy{}, prep: map[string]*Preparation{}, notes: n}
+	p := &pricing{file: f, parts: map[string]Part{}, own: map[string]bool{}, remedy: map[string]*Remedy{}, prep: map[string]*Preparation{}, notes: n}
 	for _, part := range parts {
 		p.parts[part.ID] = part
+	}
+	for _, part := range f.Parts {
+		p.own[part.ID] = true
 	}
 	for i := range r.Remedies {
 		p.remedy[r.Remedies[i].ID] = &r.Remedies[i]
@@ -63,6 +70,12 @@ func (p *pricing) rate(trade string) Money {
 		return m
 	}
 	m := DefaultShop().Rates[trade]
+	if p.file.region() != plainRegion && hired(trade) {
+		example := m
+		m = p.regional(m)
+		p.notes.add("No rate is set for an hour of %s: the example of %s, times the region's %s, is used.", tradeTitle(trade), whole(example), basisPoints(p.file.region()))
+		return m
+	}
 	p.notes.add("No rate is set for an hour of %s: the example of %s is used.", tradeTitle(trade), whole(m))
 	return m
 }
@@ -78,6 +91,9 @@ func (p *pricing) use(uses []PartUse) ([]PartLine, Range) {
 			part.Title = u.Part
 		}
 		l := PartLine{Part: u.Part, Title: part.Title, Unit: part.Unit, Quantity: u.Quantity, Price: part.Price}
+		if !p.own[u.Part] {
+			l.Price = p.regionalRange(part.Price)
+		}
 		if own, ok := p.file.Prices[u.Part]; ok {
 			l.Price, l.Own = own, true
 		}
@@ -198,53 +214,6 @@ func (p *pricing) repairs(walked []judged) (tasks []task, scrap []string) {
 		tasks = append(tasks, p.remedyTask(id, because[id]))
 	}
 	return tasks, scrap
-}
-
-// milesPerKilometre by the international mile of 1959: 1.609344 km.
-const milesPerKilometre = 1 / 1.609344
-
-// landings costs what lies between the handshake and a connected machine.
-// What stays in the building is not bought for something that goes to scrap.
-func (p *pricing) landings(r *Rubric, scrap bool) []task {
-	var tasks []task
-	facts := told(r, p.file.Facts)
-	for i := range r.Landing {
-		ld := &r.Landing[i]
-		if !meets(ld.When, facts) {
-			continue
-		}
-		l := Line{ID: ld.ID, Kind: "landing", Title: ld.Title, Hours: ld.Hours, Rate: ld.Rate, Stays: ld.Stays, Because: []string{}}
-		if ld.Rate != "" {
-			l.PerHour = p.rate(ld.Rate)
-		}
-		l.Cost = cost(ld.Cost, ld.Hours, l.PerHour)
-		if ld.PerDistance > 0 {
-			if d := p.file.Listing.Distance; d != nil {
-				miles := d.N
-				if d.Unit == "km" {
-					miles *= milesPerKilometre
-				}
-				trip := cents(float64(2 * miles * float64(ld.PerDistance)))
-				l.Cost = sum(l.Cost, Range{trip, trip, trip})
-			} else {
-				p.notes.add("%s: the distance is not entered, so the drive costs nothing yet.", ld.Title)
-			}
-		}
-		if c, ok := p.file.Landing[ld.ID]; ok {
-			l.Off = c.Off
-			if c.Cost != nil {
-				l.Cost, l.Own = *c.Cost, true
-			}
-			if c.Off {
-				l.Cost = Range{}
-			}
-		}
-		if scrap && l.Stays {
-			l.Off, l.Cost = true, Range{}
-		}
-		tasks = append(tasks, finish(l))
-	}
-	return tasks
 }
 
 func round2(x float64) float64 { return cents(x * 100).hundredths() }

@@ -35,6 +35,8 @@ type FitPoint struct {
 
 // Home is the plan for getting it home.
 type Home struct {
+	// Finding: the worst of the points, as of Fit.
+	Finding  string      `json:"finding"`
 	Sentence string      `json:"sentence"`
 	Weight   Span        `json:"weight"` // lb
 	Told     bool        `json:"told"`   // the listing tells the weight; false: the kind's usual one
@@ -52,6 +54,7 @@ type HomePiece struct {
 	Title    string `json:"title"`
 	Count    int    `json:"count"`
 	Weight   Span   `json:"weight"` // lb, of one
+	Size     string `json:"size"`   // weight and size of one in the shop's units, in words
 	TopHeavy bool   `json:"top_heavy,omitempty"`
 	Handling string `json:"handling"`
 }

@@ -51,6 +51,8 @@ type model struct {
 	pricing  *pricing
 	tasks    []task
 	landing  []task
+	fit      *Fit
+	home     *Home
 	scrap    bool
 	care     care
 	suspects []suspect

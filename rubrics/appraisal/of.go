@@ -104,6 +104,7 @@ func (jd *Judge) judge(f *File, ask Ask) (*Result, *joint, error) {
 	if m.known {
 		res.Worth.InPlace = cents(j.meanWorth)
 	}
+	res.Fit, res.Home = m.fit, m.home
 	res.Offer = offer(m, j, price, res.Worth.Missing)
 	at := float64(res.Offer.Fair.Price)
 	if price != nil {
@@ -129,6 +130,7 @@ func prepare(r *Rubric, parts []Part, f *File, walked []judged, n *notes) (m *mo
 	m = &model{rubric: r, file: f, pricing: newPricing(r, parts, f, n)}
 	m.tasks, scrap = m.pricing.repairs(walked)
 	m.scrap = len(scrap) > 0
+	m.shop()
 	m.landing = m.pricing.landings(r, m.scrap)
 	m.care = learn(r, f, walked)
 	if !m.scrap {
@@ -140,6 +142,23 @@ func prepare(r *Rubric, parts []Part, f *File, walked []judged, n *notes) (m *mo
 		}
 	}
 	return m, scrap
+}
+
+// shop holds the listing against the buyer's shop and plans the way home; both
+// decide about landing lines.
+func (m *model) shop() {
+	h := newHolding(m.rubric, m.file)
+	if h == nil {
+		return
+	}
+	m.fit = h.fit()
+	way := newRide(h)
+	m.home = way.home()
+	m.pricing.haul = way.costs()
+	m.pricing.points = map[string]*FitPoint{}
+	for i := range m.fit.Points {
+		m.pricing.points[m.fit.Points[i].ID] = &m.fit.Points[i]
+	}
 }
 
 func (jd *Judge) known() string {

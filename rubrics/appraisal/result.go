@@ -120,7 +120,9 @@ type Line struct {
 	Caution string      `json:"caution,omitempty"`
 	Stays   bool        `json:"stays,omitempty"`
 	Own     bool        `json:"own,omitempty"` // the user's own figure
-	Off     bool        `json:"off,omitempty"` // left out by the user
+	Off     bool        `json:"off,omitempty"` // left out by the user, or by the fit with the shop
+	// Says tells why the fit with the shop or the way home counts the line so.
+	Says string `json:"says,omitempty"`
 }
 
 // WayChoice is a way offered for a remedy, with what it would cost alone.

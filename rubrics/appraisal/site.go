@@ -14,6 +14,8 @@ type Site struct {
 	Phases       int       `json:"phases,omitempty"` // 1, 3; 0 not told
 	// Current free in the panel for one more machine.
 	Current *Quantity `json:"current,omitempty"`
+	// Circuit is the breaker of a circuit that ends at the spot already.
+	Circuit *Quantity `json:"circuit,omitempty"`
 	// Run is the one-way length of cable from the panel to the spot.
 	Run         *Quantity `json:"run,omitempty"`
 	Generator   *Quantity `json:"generator,omitempty"` // rated power, where a generator feeds the shop

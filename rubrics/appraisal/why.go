@@ -119,11 +119,17 @@ func lowerFirst(s string) string {
 
 func (d *deriver) line(l *Line) {
 	var steps []DerivationStep
+	if l.Says != "" {
+		steps = append(steps, said("%s", l.Says))
+	}
 	if l.Own {
 		steps = append(steps, said("Your own figure: %s, most likely %s, at most %s.", whole(l.Cost.Low), whole(l.Cost.Likely), whole(l.Cost.High)))
 	}
 	for _, p := range l.Parts {
 		from := "example price"
+		if n := d.m.file.region(); n != plainRegion {
+			from += ", times the region's " + basisPoints(n)
+		}
 		if p.Own {
 			from = "your price"
 		}
@@ -171,7 +177,13 @@ func (d *deriver) repair() {
 
 func (d *deriver) landing() {
 	e := &d.res.Landing
-	d.out["landing"] = Derivation{Title: "Getting it home and standing", Figure: whole(e.Mean), Steps: append(d.lines(e), between(e))}
+	steps := d.lines(e)
+	for i := range e.Lines {
+		if l := &e.Lines[i]; l.Off && l.Says != "" {
+			steps = append(steps, said("%s: %s", l.Title, l.Says))
+		}
+	}
+	d.out["landing"] = Derivation{Title: "Getting it home and standing", Figure: whole(e.Mean), Steps: append(steps, between(e))}
 }
 
 func classes(p [3]int) string {

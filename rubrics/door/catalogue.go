@@ -27,6 +27,11 @@ type Catalogue struct {
 	Currencies   []string           `json:"currencies"`
 	// Criteria rank listings that are compared, with their default weights.
 	Criteria []appraisal.Criterion `json:"criteria"`
+	// Measures are the sizes of listing and shop, with their units and bounds.
+	Measures []appraisal.Measure `json:"measures"`
+	Floors   []appraisal.Choice  `json:"floors"`
+	// TieDowns are the kinds of tie-down whose working load limit is known.
+	TieDowns []string `json:"tie_downs"`
 }
 
 // LimitRequest asks for one limit; values are text with units.
@@ -54,6 +59,13 @@ type VisitRequest struct {
 type CompareRequest struct {
 	Files  []json.RawMessage  `json:"files"`
 	Prices []*appraisal.Money `json:"prices,omitempty"`
+}
+
+// CheckRequest asks whether the figures of a shop or a listing make sense, before
+// one of them is kept.
+type CheckRequest struct {
+	Shop    *appraisal.Shop    `json:"shop,omitempty"`
+	Listing *appraisal.Listing `json:"listing,omitempty"`
 }
 
 // Reply is what every call answers: a value or an error in the user's words.

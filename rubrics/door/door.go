@@ -34,7 +34,7 @@ func NewCatalogue(rubrics []appraisal.Rubric, parts []appraisal.Part, dated stri
 		Rubrics: rubrics, Parts: parts, PartsDated: dated, Limits: limit.All(), Shop: appraisal.DefaultShop(),
 		Grades: appraisal.GradeWords[:], Reasons: appraisal.Reasons, Sellers: appraisal.Sellers, Trades: appraisal.Trades,
 		Conditions: appraisal.Conditions, Completeness: appraisal.Completeness, Currencies: appraisal.Currencies,
-		Criteria: appraisal.Criteria,
+		Criteria: appraisal.Criteria, Measures: appraisal.Measures, Floors: appraisal.Floors, TieDowns: appraisal.TieDownKinds(),
 	}
 }
 
@@ -157,6 +157,20 @@ func (d *Door) answer(name string, argument []byte) (any, error) {
 			return nil, err
 		}
 		return limit.Compute(q.Name, q.Given)
+	case "check":
+		var q CheckRequest
+		if err := json.Unmarshal(argument, &q); err != nil {
+			return nil, err
+		}
+		if q.Shop != nil {
+			if err := appraisal.CheckShop(*q.Shop); err != nil {
+				return nil, err
+			}
+		}
+		if q.Listing != nil {
+			return true, appraisal.CheckListing(*q.Listing)
+		}
+		return true, nil
 	case "quantity":
 		var q quantityRequest
 		if err := json.Unmarshal(argument, &q); err != nil {

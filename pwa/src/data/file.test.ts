@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { shop } from "./file.test-data.ts";
 import { type AppraisalDocs, appraisalFile, shopSettings } from "./file.ts";
+import { tieDownPath } from "./file-shop.ts";
 import type { Values } from "./reader.ts";
 import type { Json } from "./value.ts";
 
@@ -244,4 +245,96 @@ test("whatever stands in the rows, a file comes out that JSON can carry", () => 
       },
     ),
   );
+});
+
+test("sizes and supply of a listing", () => {
+  const { file, problems } = build({
+    listing: values({
+      weight: { n: 1450, unit: "lb" },
+      height: { n: 3.6, unit: "m" },
+      power: { n: 2, unit: "hp" },
+      voltage: { n: 230, unit: "V" },
+      phases: 3,
+      current: { n: 9, unit: "A" },
+      width: "wide",
+    }),
+  });
+  expect(file.listing).toMatchObject({
+    weight: { n: 1450, unit: "lb" },
+    height: { n: 3.6, unit: "m" },
+    power: { n: 2, unit: "hp" },
+    voltage: { n: 230, unit: "V" },
+    phases: 3,
+    current: { n: 9, unit: "A" },
+  });
+  expect(file.listing).not.toHaveProperty("width");
+  expect(problems).toEqual(["width is left out: it should be a number with its unit."]);
+  const two = build({ listing: values({ phases: 2 }) });
+  expect(two.file.listing).not.toHaveProperty("phases");
+  expect(two.problems).toEqual(["phases is left out: it should be 1 or 3."]);
+});
+
+test("the shop's place, and what moves equipment there", () => {
+  const { file, problems } = build({
+    shop: values({
+      "site/ceiling": { n: 12, unit: "ft" },
+      "site/floor": "concrete",
+      "site/phases": 1,
+      "site/circuit": { n: 30, unit: "A" },
+      "site/vehicle/weight": { n: 5200, unit: "lb" },
+      "site/vehicle/front": 5800,
+      "haul/truck/tow": { n: 7000, unit: "lb" },
+      "haul/trailer/deck": { n: 16, unit: "ft" },
+      "haul/per_distance": 85,
+      "haul/lifting": { n: 2000, unit: "kg" },
+      "haul/tie/chain-3.8-grade-43": 4,
+      "haul/tie/webbing-1-3.4-in": 2,
+      "haul/tie/rope-1.2": -1,
+      region: 12000,
+    }),
+  });
+  expect(file.shop.site).toEqual({
+    ceiling: { n: 12, unit: "ft" },
+    floor: "concrete",
+    phases: 1,
+    circuit: { n: 30, unit: "A" },
+    vehicle: { weight: { n: 5200, unit: "lb" }, front: 5800 },
+  });
+  expect(file.shop.haulage).toEqual({
+    truck: { tow: { n: 7000, unit: "lb" } },
+    trailer: { deck: { n: 16, unit: "ft" } },
+    per_distance: 85,
+    lifting: { n: 2000, unit: "kg" },
+    tie_downs: { "chain 3/8 grade 43": 4, "webbing 1 3/4 in": 2 },
+  });
+  expect(file.shop.region).toBe(12000);
+  expect(problems).toEqual(["Settings: haul/tie/rope-1.2 is left out: it should be a count of 0 or more."]);
+  expect(build({}).file.shop).not.toHaveProperty("site");
+  expect(build({}).file.shop).not.toHaveProperty("haulage");
+});
+
+test("with a region only the rates the shop set itself go along: the engine scales its own examples", () => {
+  expect(build({ shop: values({ "rate/own": 4000 }) }).file.shop.rates).toEqual({ ...shop.rates, own: 4000 });
+  expect(build({ shop: values({ "rate/own": 4000, region: 12000 }) }).file.shop.rates).toEqual({ own: 4000 });
+  expect(shopSettings(values({ region: 12000 }), shop).shop.rates).toEqual(shop.rates);
+  expect(build({ shop: values({ region: 0 }) }).file.shop).not.toHaveProperty("region");
+});
+
+test("every kind of tie-down keeps its name through its path", () => {
+  for (const kind of [
+    "chain 1/4 grade 30",
+    "chain 5/16 unmarked",
+    "webbing 1 3/4 in",
+    "webbing 2 in",
+    "rope 3/8",
+  ]) {
+    const path = tieDownPath(kind);
+    expect(path).toMatch(/^[a-z0-9_.\-/]+$/);
+    expect(build({ shop: values({ [path]: 3 }) }).file.shop.haulage?.tie_downs).toEqual({ [kind]: 3 });
+  }
+});
+
+test("a landing cost counted on purpose is told apart from one nobody chose", () => {
+  const { file } = build({ listing: values({ "landing/converter": { off: false } }) });
+  expect(file.landing).toEqual({ converter: {} });
 });

@@ -12,6 +12,7 @@ import type {
   Shop,
 } from "../generated/types.ts";
 import { DataError } from "./error.ts";
+import { haulage, phasesOf, phasesRight, site } from "./file-shop.ts";
 import { adjust, amountedOf, comparables, lost, newPriceOf, yearOf } from "./file-worth.ts";
 import { listingDoc } from "./id.ts";
 import { doc } from "./read.ts";
@@ -60,7 +61,7 @@ export function appraisalFile(
     new_price: listing.get("newprice", newPriceOf, "three amounts in rising order"),
     lost: lost(listing),
     care: listing.get("care", careOf, "three chances in whole basis points that make 10000 together"),
-    shop: shop.shop,
+    shop: judgedShop(docs.shop, shop.shop),
   });
   return { file, problems: [...problems, ...shop.problems] };
 }
@@ -80,6 +81,14 @@ function listingPart(read: Reader): Listing {
     capacity: read.quantity("capacity"),
     hours: read.get("hours", amountedOf, "hours of 0 or more") || undefined,
     effective_age: read.get("effective_age", amountedOf, "years of 0 or more") || undefined,
+    weight: read.quantity("weight"),
+    length: read.quantity("length"),
+    width: read.quantity("width"),
+    height: read.quantity("height"),
+    power: read.quantity("power"),
+    voltage: read.quantity("voltage"),
+    phases: read.get("phases", phasesOf, phasesRight),
+    current: read.quantity("current"),
     place: read.text("place"),
     distance: read.quantity("distance"),
     asking: read.money("asking"),
@@ -90,6 +99,9 @@ function listingPart(read: Reader): Listing {
     photos: photosUnder(read, "photo/"),
   });
 }
+
+/** What is told of a listing, for asking the engine whether it makes sense. */
+export const listingFigures = (values: Values): Listing => listingPart(new Reader(values, [], ""));
 
 const HASH = /^[0-9a-f]{64}$/;
 
@@ -223,15 +235,27 @@ function careOf(value: Json | undefined): CareBelief | undefined {
   return well + ordinary + neglected === 10_000 ? { well, ordinary, neglected } : undefined;
 }
 
-/** The shop's settings over the defaults. */
-export function shopSettings(shop: Values, defaultShop: Shop): { shop: Shop; problems: string[] } {
-  const problems: string[] = [];
-  const read = new Reader(shop, problems, "Settings: ");
-  const rates = { ...defaultShop.rates };
+/** The rates the shop set itself. */
+function ownRates(read: Reader): Record<string, number> {
+  const rates: Record<string, number> = {};
   for (const [trade, path] of read.under("rate/")) {
     const rate = read.money(path);
     if (rate !== undefined) rates[trade] = rate;
   }
+  return rates;
+}
+
+/** The shop as a judgement takes it: with a region, the engine must know which rates are its examples. */
+function judgedShop(values: Values, shop: Shop): Shop {
+  return shop.region === undefined ? shop : { ...shop, rates: ownRates(new Reader(values, [], "")) };
+}
+
+/** The shop's settings over the defaults. */
+export function shopSettings(shop: Values, defaultShop: Shop): { shop: Shop; problems: string[] } {
+  const problems: string[] = [];
+  const read = new Reader(shop, problems, "Settings: ");
+  const region = read.get("region", basisPointsOf, "a share in whole basis points") || undefined;
+  const rates = { ...defaultShop.rates, ...ownRates(read) };
   const weights: Record<string, number> = {};
   for (const [criterion, path] of read.under("weight/")) {
     const weight = read.get(path, basisPointsOf, "a whole number of 0 or more");
@@ -251,6 +275,11 @@ export function shopSettings(shop: Values, defaultShop: Shop): { shop: Shop; pro
       overrun: { ...defaultShop.overrun, ...overrun },
       kept: read.get("kept", basisPointsOf, "a share in whole basis points") ?? defaultShop.kept,
       ...(Object.keys(weights).length > 0 ? { weights: { ...defaultShop.weights, ...weights } } : {}),
+      ...compact<Pick<Shop, "region" | "site" | "haulage">>({
+        region,
+        site: site(read),
+        haulage: haulage(read),
+      }),
     },
     problems,
   };

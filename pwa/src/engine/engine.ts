@@ -6,6 +6,7 @@ import catalogueUrl from "../generated/catalogue.json?url";
 import type {
   Catalogue,
   Change,
+  CheckRequest,
   Comparison,
   File,
   Import,
@@ -18,7 +19,7 @@ import { EngineError, WorkerDoor } from "./worker-door.ts";
 
 export { EngineError };
 
-type Call = "appraise" | "compare" | "comparables" | "changes" | "limit" | "catalogue" | "quantity";
+type Call = "appraise" | "check" | "compare" | "comparables" | "changes" | "limit" | "catalogue" | "quantity";
 
 const door = new WorkerDoor(
   () => new Worker(new URL("./worker.ts", import.meta.url), { type: "module" }),
@@ -40,6 +41,9 @@ export const compare = (files: File[], prices?: (number | null)[]): Promise<Comp
 /** One measured limit; values are text with units, as typed. */
 export const computeLimit = (name: string, given: Record<string, string>): Promise<LimitResult> =>
   ask("limit", { name, given });
+
+/** Refuses, by an EngineError that names the field, figures of a shop or a listing that make no sense. */
+export const checkFigures = (figures: CheckRequest): Promise<boolean> => ask("check", figures);
 
 /** Reads a quantity as a person types it ("1 1/2 in", "9,5 mm"). */
 export const parseQuantity = (

@@ -93,6 +93,9 @@ export interface Catalogue {
   completeness: Choice[];
   currencies: string[];
   criteria: Criterion[];
+  measures: Measure[];
+  floors: Choice[];
+  tie_downs: string[];
 }
 
 export interface Change {
@@ -118,6 +121,11 @@ export interface Check {
   limit?: Limit;
   when?: Record<string, string[]>;
   bad?: [number, number, number];
+}
+
+export interface CheckRequest {
+  shop?: Shop;
+  listing?: Listing;
 }
 
 export interface CheckResult {
@@ -323,6 +331,7 @@ export interface Hidden {
 }
 
 export interface Home {
+  finding: string;
   sentence: string;
   weight: Span;
   told: boolean;
@@ -345,6 +354,7 @@ export interface HomePiece {
   title: string;
   count: number;
   weight: Span;
+  size: string;
   top_heavy?: boolean;
   handling: string;
 }
@@ -504,6 +514,7 @@ export interface Line {
   stays?: boolean;
   own?: boolean;
   off?: boolean;
+  says?: string;
 }
 
 export interface Listing {
@@ -549,6 +560,15 @@ export interface Make {
   pieces: number;
   cuts: Cut[];
   spread: number;
+}
+
+export interface Measure {
+  field: string;
+  dimension: string;
+  unit: string;
+  metric: string;
+  low: number;
+  high: number;
 }
 
 export interface Measured {
@@ -978,6 +998,7 @@ export interface Site {
   voltage?: Quantity;
   phases?: number;
   current?: Quantity;
+  circuit?: Quantity;
   run?: Quantity;
   generator?: Quantity;
   air_flow?: Quantity;

@@ -7,17 +7,18 @@ import { saveValue } from "../parts/save.ts";
 import type { ListingDoc } from "../parts/use-listing.ts";
 import { estimateWords as words } from "../words/estimate.ts";
 import { rounded } from "./amounts.tsx";
-import { Work } from "./estimate-line.tsx";
+import { Parts, Work } from "./estimate-line.tsx";
 import type { Lookup } from "./rubric-lookup.ts";
 
 interface Choice {
-  off: boolean;
+  /** undefined: nobody chose, so fit and rubric decide. */
+  off: boolean | undefined;
   cost: Range | undefined;
 }
 
 /** The user's own figure and whether a line is left out, as kept. */
 function choiceOf(value: Json | undefined): Choice {
-  if (!isRecord(value)) return { off: false, cost: undefined };
+  if (!isRecord(value)) return { off: undefined, cost: undefined };
   return { off: value.off === true, cost: rangeOf(value.cost) };
 }
 
@@ -31,10 +32,17 @@ export function LandingLine(props: { listing: ListingDoc; line: Line; currency: 
       words.setLanding,
       listing.doc,
       path,
-      next.off || next.cost
-        ? { ...(next.off ? { off: true } : {}), ...(next.cost ? { cost: { ...next.cost } } : {}) }
+      next.off !== undefined || next.cost
+        ? {
+            ...(next.off === undefined ? {} : { off: next.off }),
+            ...(next.cost ? { cost: { ...next.cost } } : {}),
+          }
         : null,
     );
+  // A line that follows the shop must be told on purpose that it counts.
+  const follows = props.lookup.rubric?.landing.some((l) => l.id === line.id && l.fit !== undefined) ?? false;
+  const counts = follows ? !line.off : choice.off !== true;
+  const count = (yes: boolean) => (yes ? (follows ? false : undefined) : true);
   return (
     <Fold
       summary={
@@ -48,13 +56,20 @@ export function LandingLine(props: { listing: ListingDoc; line: Line; currency: 
       <label class="choice-item">
         <input
           type="checkbox"
-          checked={!choice.off}
-          onChange={(e) => void keep({ ...choice, off: !e.currentTarget.checked })}
+          checked={counts}
+          onChange={(e) => void keep({ ...choice, off: count(e.currentTarget.checked) })}
         />
         <span>{words.countIt}</span>
       </label>
+      {line.says && <p class="hint">{line.says}</p>}
+      {follows && choice.off !== undefined && (
+        <button type="button" class="button" onClick={() => void keep({ ...choice, off: undefined })}>
+          {words.follow}
+        </button>
+      )}
+      {!line.off && !line.own && <Parts parts={line.parts ?? []} currency={currency} lookup={props.lookup} />}
       {!line.off && !line.own && <Work line={line} currency={currency} lookup={props.lookup} />}
-      {!choice.off && (
+      {counts && (
         <RangeInput
           id={`${listing.doc}/${path}`}
           label={words.ownCost}

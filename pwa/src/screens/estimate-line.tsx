@@ -105,7 +105,8 @@ function Ways({ id, line, currency }: LineProps) {
   );
 }
 
-function Parts(props: { parts: PartLine[]; currency: string; lookup: Lookup }) {
+/** The parts of a line with their prices. */
+export function Parts(props: { parts: PartLine[]; currency: string; lookup: Lookup }) {
   if (props.parts.length === 0) return null;
   return (
     <div>

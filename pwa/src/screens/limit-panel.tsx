@@ -1,4 +1,4 @@
-import type { LimitFigure } from "../generated/types.ts";
+import type { LimitFigure, LimitResult } from "../generated/types.ts";
 import { Fold } from "../parts/fold.tsx";
 import { checkWords as words } from "../words/walkaround.ts";
 import type { LimitView } from "./use-limit.ts";
@@ -27,6 +27,15 @@ export function LimitPanel({ view, named }: { view: LimitView; named: boolean })
     <div class={`limit limit-${result.finding.split(" ")[0] ?? ""}`} aria-live="polite">
       <p class="limit-finding">{result.finding}</p>
       <p>{result.text}</p>
+      <LimitFigures result={result} />
+    </div>
+  );
+}
+
+/** The figures of a limit with its caution, opening onto where they come from. */
+export function LimitFigures({ result }: { result: LimitResult }) {
+  return (
+    <>
       <dl class="pairs figures">
         <dt>{words.value}</dt>
         <dd class="stamped">{figure(result.value, result.unit)}</dd>
@@ -49,7 +58,7 @@ export function LimitPanel({ view, named }: { view: LimitView; named: boolean })
           <p key={note}>{note}</p>
         ))}
       </Fold>
-    </div>
+    </>
   );
 }
 

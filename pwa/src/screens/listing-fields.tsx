@@ -8,6 +8,7 @@ import type { ListingDoc } from "../parts/use-listing.ts";
 import { listingWords as words } from "../words/listing.ts";
 import { QuantityField, sizeUnits } from "./capacity-field.tsx";
 import { HoursField } from "./comparable-form.tsx";
+import { SizeAndSupply } from "./listing-size.tsx";
 
 export interface FieldsProps {
   listing: ListingDoc;
@@ -45,6 +46,7 @@ export function ListingFields(props: FieldsProps) {
       />
       <TextField {...text("place")} label={words.place} />
       <Sizes {...props} />
+      <SizeAndSupply listing={listing} shop={shop} />
       <Fold summary={words.plate}>
         <TextField {...text("maker")} label={words.maker} />
         <TextField {...text("model")} label={words.model} />

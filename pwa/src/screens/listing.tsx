@@ -11,6 +11,8 @@ import { type ListingDoc, useListing } from "../parts/use-listing.ts";
 import { useResult } from "../parts/use-result.ts";
 import { useRubric } from "../parts/use-rubric.ts";
 import { useShop } from "../parts/use-shop.ts";
+import { fitWords } from "../words/fit.ts";
+import { homeWords } from "../words/home.ts";
 import { listingWords as words } from "../words/listing.ts";
 import { pageWords } from "../words/parts.ts";
 import { ConflictList } from "./conflict-list.tsx";
@@ -63,14 +65,14 @@ function Overview({ listing }: { listing: ListingDoc }) {
       {listing.deleted && <Deleted listing={listing} />}
       {started && <Standing result={result} />}
       <ConflictList conflicts={listing.conflicts} rubric={rubric} currency={shop?.currency ?? "USD"} />
-      {!fresh && <Steps listing={listing} result={result} />}
+      {!fresh && <Steps listing={listing} result={result} sized={rubric?.body !== undefined} />}
       <Facts {...props} />
       <ListingFields {...props} />
       <section class="block" aria-label={words.photos}>
         <h2 class="block-title">{words.photos}</h2>
         <Photos doc={listing.doc} of={listingTitle(listing.title, rubric?.kind)} hashes={listing.photos} />
       </section>
-      {fresh && <Steps listing={listing} result={result} />}
+      {fresh && <Steps listing={listing} result={result} sized={rubric?.body !== undefined} />}
       <ListingRecord {...props} />
     </Page>
   );
@@ -102,7 +104,9 @@ function Deleted({ listing }: { listing: ListingDoc }) {
   );
 }
 
-function Steps({ listing, result }: { listing: ListingDoc; result: Result | undefined }) {
+/** `sized`: the rubric tells the size of its kind, so that fit and way home can be worked out. */
+function Steps(props: { listing: ListingDoc; result: Result | undefined; sized: boolean }) {
+  const { listing, result } = props;
   const started = result !== undefined && result.progress.graded + result.progress.skipped > 0;
   const walked = !started
     ? words.notStarted
@@ -113,6 +117,16 @@ function Steps({ listing, result }: { listing: ListingDoc; result: Result | unde
     { href: `${base}/result`, title: words.result, aside: words.resultAside },
     { href: `${base}/estimate`, title: words.estimate, aside: words.estimateAside },
     { href: `${base}/offer`, title: words.offer, aside: words.offerAside },
+    ...(props.sized
+      ? [
+          { href: `${base}/fit`, title: fitWords.step, aside: fitWords.findings[result?.fit?.finding ?? ""] },
+          {
+            href: `${base}/home`,
+            title: homeWords.step,
+            aside: homeWords.asides[result?.home?.finding ?? ""],
+          },
+        ]
+      : []),
   ];
   return (
     <nav class="block" aria-label={words.steps}>

@@ -24,6 +24,9 @@ export function SettingsScreen() {
       ) : (
         <p role="status">{catalogueProblem.value ? resultWords.noCatalogue : pageWords.loading}</p>
       )}
+      <a class="button" href="/shop">
+        {words.toShop}
+      </a>
       <ThemeField />
       <StorageReport catalogue={catalogue} />
       <a class="button" href="/rubrics">

@@ -46,6 +46,7 @@ export const estimateWords = {
   setPart: "Own price of a part",
   setLanding: "Landing cost",
   countIt: "Count this cost",
+  follow: "Let the fit with your shop decide",
   ownCost: "Own figure",
   emptyIsComputed: "Left empty, the computed cost counts.",
   ownFigure: "own figure",

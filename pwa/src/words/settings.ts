@@ -48,6 +48,7 @@ export const settingsWords = {
   devBuild: "development",
   rubrics: "Kinds and their versions",
   toRubrics: "Rubrics, and your own",
+  toShop: "Your shop: room, power, truck, prices of the region",
   toBackup: "Backup: export and import",
   label: (what: string) => `Setting: ${what}`,
 };

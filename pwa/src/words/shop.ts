@@ -1,0 +1,98 @@
+/** Words of the shop's own place, and of the sizes the engine asks for. */
+export const shopWords = {
+  title: "Your shop",
+  back: "Settings",
+  lead: "Tell what you know; whatever is left empty counts as not known, never as fitting.",
+  room: "Room",
+  supply: "Power and air",
+  vehicle: "The vehicle to be lifted",
+  vehicleLead: "The heaviest, or the tallest: what the lift must take.",
+  truck: "Your truck",
+  trailer: "Your trailer",
+  gear: "Lifting and driving",
+  ties: "Your tie-downs",
+  tiesLead:
+    "By the mark on each. A chain without a mark counts as the weakest grade; cut, knotted or stretched ones are out.",
+  addTie: "Another kind",
+  addTiePick: "Choose a kind",
+  tieCount: (kind: string) => `${kind}: how many`,
+  region: "Prices of your region",
+  regionLead:
+    "Multiplies example prices and hired hours. Your own prices, the rates you set and your own hours stand as they are.",
+  regionField: "Of the examples (%)",
+  floor: "Floor at the spot",
+  phases: "Phases in your shop",
+  onePhase: "Single-phase",
+  threePhase: "Three-phase",
+  notTold: "Not told",
+  vehicleTitle: "What it is",
+  front: "Share of its weight on the front axle (%)",
+  frontHint: "By a scale, one axle at a time.",
+  perMile: "A mile with your truck",
+  perKilometre: "A kilometre with your truck",
+  perDistanceHint: "Fuel, tyres and wear, without your own hours.",
+  electrician: "For everything electrical a licensed electrician decides.",
+  saveLabel: (title: string) => `Your shop: ${title}`,
+  /** A size by the name the engine gives it. */
+  sizes: {
+    "listing.weight": { label: "Weight" },
+    "listing.length": { label: "Length" },
+    "listing.width": { label: "Width" },
+    "listing.height": { label: "Height" },
+    "listing.power": { label: "Main motor", hint: "By its plate." },
+    "listing.voltage": { label: "Voltage", hint: "What it is wired for now." },
+    "listing.current": { label: "Current of the whole machine", hint: "By the machine's plate." },
+    "site.ceiling": {
+      label: "Ceiling",
+      hint: "Clear height at the spot: under beams, lamps and door tracks.",
+    },
+    "site.door_width": { label: "Door, clear width" },
+    "site.door_height": { label: "Door, clear height" },
+    "site.floor_length": { label: "Free floor, length" },
+    "site.floor_width": { label: "Free floor, width" },
+    "site.slab": { label: "Concrete, thickness" },
+    "site.slab_strength": { label: "Concrete, strength", hint: "By the mix or a test, not by guess." },
+    "site.voltage": { label: "Voltage", hint: "Between the legs, as the panel says." },
+    "site.current": { label: "Free in the panel", hint: "What one more machine may draw." },
+    "site.circuit": { label: "Circuit at the spot", hint: "Its breaker, where one is there already." },
+    "site.run": { label: "Cable from panel to spot", hint: "One way." },
+    "site.generator": { label: "Generator, starting", hint: "Where one feeds the shop." },
+    "site.air_flow": { label: "Air, delivered" },
+    "site.air_pressure": { label: "Air, pressure" },
+    "site.vehicle.weight": { label: "Its weight" },
+    "site.vehicle.height": { label: "Its height" },
+    "site.vehicle.wheelbase": { label: "Its wheelbase" },
+    "haul.truck.rated": { label: "May weigh in all", hint: "Gross weight rating, door plate." },
+    "haul.truck.empty": { label: "Weighs empty" },
+    "haul.truck.people": { label: "People and tools" },
+    "haul.truck.tow": { label: "May tow", hint: "By manual and hitch, the lesser." },
+    "haul.trailer.rated": { label: "May weigh in all", hint: "Gross weight rating, its plate." },
+    "haul.trailer.empty": { label: "Weighs empty" },
+    "haul.trailer.deck": { label: "Length of the deck" },
+    "haul.trailer.tongue": { label: "Tongue weight, empty" },
+    "haul.trailer.axle": { label: "Coupler to axle", hint: "To the middle of two axles." },
+    "haul.lifting": {
+      label: "Your forklift, crane or hoist lifts",
+      hint: "By its plate, at the reach you need.",
+    },
+  } as Record<string, { label: string; hint?: string }>,
+  /** What settles a point, by the name the engine gives it. */
+  missing: (field: string): string => {
+    const known = shopWords.sizes[field]?.label ?? shopWords.others[field] ?? field;
+    const [head = "", part = ""] = field.split(".");
+    const of = shopWords.of[part] ?? shopWords.of[head];
+    return of ? `${of}: ${known.charAt(0).toLowerCase()}${known.slice(1)}` : known;
+  },
+  of: { listing: "The machine", site: "Your shop", truck: "Your truck", trailer: "Your trailer" } as Record<
+    string,
+    string
+  >,
+  others: {
+    "listing.phases": "Phases",
+    "listing.capacity": "Rated load",
+    "site.phases": "Phases",
+    "site.floor": "Floor",
+    "site.vehicle.front": "Weight on the vehicle's front axle",
+    "haul.tie_downs": "Your tie-downs",
+  } as Record<string, string>,
+};

@@ -1,0 +1,139 @@
+package appraisal
+
+import (
+	"fmt"
+	"strings"
+)
+
+// holding is a listing held against the buyer's shop. Site and needs are never
+// nil; what is not told is empty.
+type holding struct {
+	rubric  *Rubric
+	file    *File
+	facts   map[string]string
+	site    *Site
+	needs   *Needs
+	machine machine
+}
+
+// newHolding is nil where the rubric does not tell the size of its kind.
+func newHolding(r *Rubric, f *File) *holding {
+	if r.Body == nil {
+		return nil
+	}
+	h := &holding{rubric: r, file: f, facts: told(r, f.Facts), site: f.Shop.Site, needs: r.Needs, machine: newMachine(r, f)}
+	if h.site == nil {
+		h.site = &Site{}
+	}
+	if h.needs == nil {
+		h.needs = &Needs{}
+	}
+	return h
+}
+
+const electrician = "A licensed electrician decides."
+
+// fit holds the listing against the shop, point by point.
+func (h *holding) fit() *Fit {
+	f := &Fit{Points: []FitPoint{}, Cautions: []string{}}
+	add := func(p FitPoint, worst standing) {
+		if line := h.line(p.ID); line != nil && (worst == work || worst == lacks) {
+			p.Finding, p.Landing = WithWork, line.ID
+			p.Text += fmt.Sprintf(" It brings the landing cost %q.", line.Title)
+		}
+		f.Points = append(f.Points, p)
+	}
+	add(h.ceiling())
+	add(h.door())
+	if h.needs.Slab != nil {
+		add(h.slab())
+	}
+	add(h.floor())
+	if h.machine.power.known() {
+		add(h.circuit())
+		if h.machine.phases == 3 || h.line("converter") != nil {
+			add(h.converter())
+		}
+		if h.machine.volts >= highVolts || h.line("transformer") != nil {
+			add(h.transformer())
+		}
+		if h.site.Generator != nil {
+			add(h.generator())
+		}
+		f.Cautions = append(f.Cautions, "Everything electrical: a licensed electrician decides, by the code in force and its local amendments. No cover comes off with the power on.")
+	}
+	if h.needs.Air != nil {
+		add(h.air())
+	}
+	if h.needs.Arms > 0 {
+		add(h.arms())
+	}
+	if h.needs.Slab != nil {
+		f.Cautions = append(f.Cautions, "The maker's manual and foundation drawing come first; where they differ from what stands here, they hold. Asphalt, pavers, post-tensioned or heated slabs need an engineer.")
+	}
+	if h.lifts() {
+		f.Cautions = append(f.Cautions, "A lift is installed to its manual, then looked at by a qualified lift inspector before a vehicle is raised. Local code and permits apply.")
+	}
+	f.Cautions = append(f.Cautions, "Measure this one and your own shop: figures marked as common practice or from memory can only warn.")
+	f.Finding = Fits
+	for i := range f.Points {
+		f.Finding = worse(f.Finding, f.Points[i].Finding)
+	}
+	f.Sentence = fitSentence(f)
+	return f
+}
+
+// lifts tells whether the kind raises vehicles.
+func (h *holding) lifts() bool { return h.needs.Rise > 0 || h.needs.Arms > 0 }
+
+// line is the landing line that a point of fit decides about, nil for none.
+func (h *holding) line(point string) *Landing {
+	for i := range h.rubric.Landing {
+		if l := &h.rubric.Landing[i]; l.Fit == point && meets(l.When, h.facts) {
+			return l
+		}
+	}
+	return nil
+}
+
+// severity of the findings: what does not fit outweighs what is not known, and
+// that outweighs what can be made to fit.
+var severity = map[string]int{Fits: 0, WithWork: 1, NotKnown: 2, DoesNot: 3}
+
+func worse(a, b string) string {
+	if severity[b] > severity[a] {
+		return b
+	}
+	return a
+}
+
+func fitSentence(f *Fit) string {
+	by := map[string][]string{}
+	for i := range f.Points {
+		p := &f.Points[i]
+		by[p.Finding] = append(by[p.Finding], lowerFirst(p.Title))
+	}
+	var parts []string
+	for _, part := range []struct{ finding, text string }{
+		{DoesNot, "It does not fit your shop: %s."}, {WithWork, "Fits with work: %s."}, {NotKnown, "Not known yet: %s."},
+	} {
+		if list := by[part.finding]; len(list) > 0 {
+			parts = append(parts, fmt.Sprintf(part.text, enumerate(list)))
+		}
+	}
+	if len(parts) == 0 {
+		return "By what was told it fits your shop as it stands: " + enumerate(by[Fits]) + "."
+	}
+	if list := by[Fits]; len(list) > 0 {
+		parts = append(parts, fmt.Sprintf("Fits as it is: %s.", enumerate(list)))
+	}
+	return strings.Join(parts, " ")
+}
+
+// enumerate writes "a, b and c".
+func enumerate(list []string) string {
+	if len(list) < 2 {
+		return strings.Join(list, "")
+	}
+	return strings.Join(list[:len(list)-1], ", ") + " and " + list[len(list)-1]
+}
