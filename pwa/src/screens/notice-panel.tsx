@@ -102,8 +102,8 @@ function Field(props: FieldsProps & { told: Told; busy: boolean; use: (p: Propos
   const known = { catalogue: props.catalogue, rubric: props.rubric, currency };
   const other = told.now !== undefined && !told.proposals.some((p) => agrees(told, p));
   return (
-    <section class="notice-field" aria-label={told.title}>
-      <h3 class="small-head">{told.title}</h3>
+    <fieldset class="notice-field">
+      <legend class="small-head">{told.title}</legend>
       {other && told.now !== undefined && (
         <p class="quiet" dir="auto">
           {words.now(valueText(told.path, told.now, known))}
@@ -141,7 +141,7 @@ function Field(props: FieldsProps & { told: Told; busy: boolean; use: (p: Propos
           </div>
         );
       })}
-    </section>
+    </fieldset>
   );
 }
 

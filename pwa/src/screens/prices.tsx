@@ -12,6 +12,7 @@ import { pricesWords as words } from "../words/prices.ts";
 import { showRange } from "./amounts.tsx";
 import { FindField, matches } from "./find-field.tsx";
 import { OpenedFold } from "./opened-fold.tsx";
+import { PricesTable } from "./prices-table.tsx";
 
 /** Own prices of parts, over the dated examples that hold until then. */
 export function PricesScreen() {
@@ -50,6 +51,7 @@ export function PricesScreen() {
   return (
     <Page title={words.title}>
       <p class="hint">{words.about(dated)}</p>
+      <PricesTable own={own} parts={catalogue.ownParts} currency={shop.currency} />
       <FindField label={words.search} text={search} onText={setSearch} />
       <label class="choice-item">
         <input type="checkbox" checked={onlyOwn} onChange={(e) => setOnlyOwn(e.currentTarget.checked)} />
