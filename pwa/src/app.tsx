@@ -30,6 +30,7 @@ import { RubricWeightsScreen } from "./screens/rubric-weights.tsx";
 import { RubricsScreen } from "./screens/rubrics.tsx";
 import { SettingsScreen } from "./screens/settings.tsx";
 import { ShopScreen } from "./screens/shop.tsx";
+import { VisitScreen } from "./screens/visit.tsx";
 import { WalkaroundScreen } from "./screens/walkaround.tsx";
 import { frameWords as words } from "./words/frame.ts";
 
@@ -71,6 +72,7 @@ function Screens() {
       <Route path="/" component={ListingsScreen} />
       <Route path="/new" component={NewListingScreen} />
       <Route path="/listing/:id" component={ListingScreen} />
+      <Route path="/listing/:id/visit" component={VisitScreen} />
       <Route path="/listing/:id/walk" component={WalkaroundScreen} />
       <Route path="/listing/:id/walk/:check" component={CheckScreen} />
       <Route path="/listing/:id/result" component={ResultScreen} />

@@ -13,6 +13,7 @@ import { pricesWords as words } from "../words/prices.ts";
 import { showRange } from "./amounts.tsx";
 import { FindField, matches } from "./find-field.tsx";
 import { OpenedFold } from "./opened-fold.tsx";
+import { PricesTable } from "./prices-table.tsx";
 
 /** Own prices of parts, over the dated examples that hold until then. */
 export function PricesScreen() {
@@ -52,6 +53,7 @@ export function PricesScreen() {
     <Page title={words.title}>
       <p class="hint">{words.about(dated)}</p>
       {shop.region !== undefined && <p class="hint">{words.region(percent(shop.region / 10_000))}</p>}
+      <PricesTable own={own} parts={catalogue.ownParts} currency={shop.currency} />
       <FindField label={words.search} text={search} onText={setSearch} />
       <label class="choice-item">
         <input type="checkbox" checked={onlyOwn} onChange={(e) => setOnlyOwn(e.currentTarget.checked)} />
