@@ -28,31 +28,50 @@ func checksOf(r *appraisal.Rubric) (out []*appraisal.Check) {
 	return out
 }
 
+// hardest is the school grade up to which a rubric may be read: texts are for
+// somebody in gloves, with the other eye on the machine.
+const hardest = 4.0
+
 func TestFloors(t *testing.T) {
 	floors := map[string]struct{ checks, danger, limits int }{
-		"two-post-lift":  {45, 25, 8},
-		"h-frame-press":  {26, 14, 3},
-		"four-post-lift": {45, 25, 8},
-		"scissor-lift":   {38, 18, 7},
+		"two-post-lift":          {45, 25, 8},
+		"h-frame-press":          {26, 14, 3},
+		"four-post-lift":         {45, 25, 8},
+		"scissor-lift":           {38, 18, 7},
+		"cnc-machining-centre":   {45, 10, 7},
+		"surface-grinder":        {34, 7, 4},
+		"drill-press":            {24, 3, 2},
+		"band-saw":               {30, 5, 2},
+		"air-compressor":         {36, 11, 4},
+		"engine-lathe":           {50, 6, 11},
+		"knee-mill":              {45, 4, 8},
+		"mechanical-power-press": {45, 20, 7},
+		"welder":                 {29, 5, 2},
+		"bench-grinder":          {25, 8, 4},
+		"phase-converter":        {26, 6, 6},
 	}
 	seen := 0
 	for _, r := range load(t) {
 		floor, ok := floors[r.ID]
 		if !ok {
+			t.Errorf("%s has no floor yet", r.ID)
 			continue
 		}
 		seen++
-		danger, limits := 0, 0
-		for _, c := range checksOf(&r) {
-			if c.Hazard == "danger" {
-				danger++
-			}
-			if c.Limit != nil {
-				limits++
-			}
+		rep := Describe(&r, nil)
+		if rep.Checks < floor.checks || rep.Danger < floor.danger || rep.Limits < floor.limits {
+			t.Errorf("%s has %d checks, %d danger, %d limits, want at least %+v", r.ID, rep.Checks, rep.Danger, rep.Limits, floor)
 		}
-		if n := len(checksOf(&r)); n < floor.checks || danger < floor.danger || limits < floor.limits {
-			t.Errorf("%s has %d checks, %d danger, %d limits, want at least %+v", r.ID, n, danger, limits, floor)
+		if rep.Grade > hardest {
+			t.Errorf("%s is read in school grade %g, want at most %g", r.ID, rep.Grade, hardest)
+		}
+		if r.Body == nil || r.Needs == nil || r.Visit == nil || len(r.Visit.Questions) < 8 || len(r.Facts) < 4 {
+			t.Errorf("%s lacks size, needs, eight questions or four facts", r.ID)
+		}
+		for _, s := range rep.Sections {
+			if s.Safety+s.Condition == 0 || s.Minutes < 1 {
+				t.Errorf("%s %s weighs nothing or takes no time", r.ID, s.ID)
+			}
 		}
 	}
 	if seen != len(floors) {
@@ -103,6 +122,37 @@ func TestLimitsCompute(t *testing.T) {
 		"lift-standard":       {"made": "2010"},
 		"press-force":         {"bore": "2 1/2 in", "pressure": "8000 psi", "rated": "20 short ton"},
 		"press-relief":        {"rated": "20 short ton", "opens": "22 short ton"},
+		"drawbar-pull":        {"taper": "40", "pull": "1700 lbf", "book": "1950 lbf"},
+		"mill-geometry":       {"measured": "0.001 in", "over": "12 in"},
+		"backlash":            {"middle": "0.0006 in", "end": "0.0003 in"},
+		"tram":                {"reading": "0.0005 in", "sweep": "10 in"},
+		"circularity":         {"largest": "2.0003 in", "smallest": "1.9999 in"},
+		"receiver-pressure":   {"mawp": "150 psi", "reached": "135 psi"},
+		"receiver-valve":      {"between": "none"},
+		"relief-setting":      {"mawp": "150 psi", "set": "150 psi"},
+		"belt-guard":          {"height": "2 ft", "guarded": "yes"},
+		"lathe-geometry":      {"measured": "0.0003 in", "over": "12 in"},
+		"way-wear":            {"depth": "0.004 in", "radius": "0.5 in"},
+		"two-collar":          {"near": "1.5004 in", "far": "1.5012 in", "spacing": "6 in"},
+		"press-rule":          {"press": "mechanical"},
+		"press-distance":      {"stop": "0.25 s", "rpm": "90", "points": "14", "distance": "24 in"},
+		"guard-opening":       {"distance": "6 in", "opening": "3/4 in"},
+		"clamp-current":       {"measured": "6 A", "plate": "14 A"},
+		"wheel-speed":         {"diameter": "7 in", "rpm": "3450", "marked": "3600"},
+		"drill-running":       {"runout": "0.002 in", "over": "3 in"},
+		"chuck-top":           {"left": "0.12 in"},
+		"block-flatness":      {"corner-1": "1.0000 in", "corner-2": "1.0001 in", "corner-3": "1.0001 in", "corner-4": "1.0000 in"},
+		"grinder-gap":         {"gap": "1/8 in"},
+		"wheel-exposure":      {"open": "85 deg", "start": "60 deg"},
+		"receiver-wall":       {"pressure": "175 psi", "radius": "12 in", "stress": "20000 psi", "joint": "0.70", "measured": "0.17 in"},
+		"pump-up":             {"volume": "80 gal", "from": "20 psi", "to": "80 psi", "time": "155 s", "rated": "17 cfm"},
+		"tank-leak":           {"drop": "1 psi", "time": "10 min"},
+		"gauge-error":         {"reading": "121 psi", "reference": "120 psi"},
+		"welder-output":       {"dial": "150 A", "measured": "146 A"},
+		"rotary-size":         {"machine": "5 hp", "converter": "10 hp", "start": "normal"},
+		"rotary-supply":       {"current": "15.2 A", "kind": "fixed"},
+		"leg-balance":         {"leg-1": "240 V", "leg-2": "236 V", "leg-3": "244 V"},
+		"transformer":         {"voltage": "460 V", "current": "7.6 A", "kva": "9 kVA"},
 	}
 	used := map[string]bool{}
 	for _, r := range load(t) {
@@ -138,10 +188,21 @@ func TestLimitsCompute(t *testing.T) {
 // where it can't be, a danger check takes its place, so that nothing reads as proven.
 func TestNotShownIsNotProven(t *testing.T) {
 	stand := map[string][3]string{
-		"two-post-lift":  {"standing", "taken-down", "never-shown-running"},
-		"four-post-lift": {"standing", "taken-down", "never-shown-running"},
-		"scissor-lift":   {"standing", "disconnected", "never-shown-running"},
-		"h-frame-press":  {"shown", "laid-down", "never-shown-working"},
+		"two-post-lift":          {"standing", "taken-down", "never-shown-running"},
+		"four-post-lift":         {"standing", "taken-down", "never-shown-running"},
+		"scissor-lift":           {"standing", "disconnected", "never-shown-running"},
+		"h-frame-press":          {"shown", "laid-down", "never-shown-working"},
+		"cnc-machining-centre":   {"shown", "not-connected", "never-shown-running"},
+		"surface-grinder":        {"shown", "not-connected", "never-shown-running"},
+		"drill-press":            {"shown", "not-connected", "never-shown-running"},
+		"band-saw":               {"shown", "not-connected", "never-shown-running"},
+		"air-compressor":         {"shown", "not-connected", "never-shown-running"},
+		"engine-lathe":           {"shown", "cold", "never-shown-running"},
+		"knee-mill":              {"shown", "cold", "never-shown-running"},
+		"mechanical-power-press": {"shown", "cold", "never-shown-running"},
+		"welder":                 {"shown", "not-connected", "never-shown-running"},
+		"bench-grinder":          {"shown", "not-connected", "never-shown-running"},
+		"phase-converter":        {"shown", "not-connected", "never-shown-running"},
 	}
 	for _, r := range load(t) {
 		want, ok := stand[r.ID]

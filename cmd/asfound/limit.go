@@ -7,13 +7,14 @@ import (
 	"strconv"
 	"strings"
 
+	"asfound/rubrics"
 	"asfound/rubrics/limit"
 )
 
 const limitUsage = `asfound limit [--json]
 asfound limit NAME quantity=value... [--json]
 
-Lists the measured limits, or computes one. Values carry their units:
+Lists the measured limits by subject, or computes one. Values carry their units:
 
   asfound limit rope-diameter nominal=3/8in measured=0.352in
   asfound limit leaf-chain pitch=1in pitches=12 measured=12.3in
@@ -57,11 +58,21 @@ func computeLimit(_ context.Context, args []string, out, _ io.Writer) error {
 		fmt.Fprintf(out, "  limit    %s %s\n", number(*r.Limit), r.Unit)
 	}
 	fmt.Fprintf(out, "  finding  %s\n  formula  %s\n  source   %s\n  status   %s\n", r.Finding, r.Formula, r.Source, r.Status)
+	book, err := rubrics.PriceBook()
+	if err != nil {
+		return err
+	}
 	for _, m := range r.More {
 		if m.Text != "" {
 			fmt.Fprintf(out, "  %s: %s\n", m.Title, m.Text)
 		} else {
 			fmt.Fprintf(out, "  %s: %s %s\n", m.Title, number(m.Value), m.Unit)
+		}
+		for _, p := range book.Parts {
+			if m.Part == p.ID {
+				fmt.Fprintf(out, "    %s: %s, %s or %s %s per %s (example of %s)\n", p.Title,
+					money(p.Price.Low), money(p.Price.Likely), money(p.Price.High), book.Currency, p.Unit, book.Dated)
+			}
 		}
 	}
 	for _, n := range r.Notes {
@@ -80,23 +91,35 @@ func listLimits(out io.Writer, asJSON bool) error {
 	if asJSON {
 		return printJSON(out, all)
 	}
-	for _, d := range all {
-		fmt.Fprintf(out, "%s: %s\n", d.Name, d.Title)
-		var parts []string
-		for _, q := range d.Quantities {
-			text := q.Name
-			switch {
-			case len(q.Words) > 0:
-				text += "=" + strings.Join(q.Words, "|")
-			case q.Unit != "":
-				text += " (" + q.Unit + ")"
-			}
-			if q.Optional {
-				text = "[" + text + "]"
-			}
-			parts = append(parts, text)
+	byName := map[string]*limit.Definition{}
+	for i := range all {
+		byName[all[i].Name] = &all[i]
+	}
+	for _, s := range limit.Subjects() {
+		fmt.Fprintf(out, "%s\n\n", strings.ToUpper(s.Title))
+		for _, name := range s.Limits {
+			describe(out, byName[name])
 		}
-		fmt.Fprintf(out, "  %s\n  %s\n  %s (%s)\n\n", strings.Join(parts, ", "), d.Formula, d.Source, d.Status)
 	}
 	return nil
+}
+
+// describe tells of one limit what a caller needs to compute it.
+func describe(out io.Writer, d *limit.Definition) {
+	fmt.Fprintf(out, "%s: %s\n", d.Name, d.Title)
+	var parts []string
+	for _, q := range d.Quantities {
+		text := q.Name
+		switch {
+		case len(q.Words) > 0:
+			text += "=" + strings.Join(q.Words, "|")
+		case q.Unit != "":
+			text += " (" + q.Unit + ")"
+		}
+		if q.Optional {
+			text = "[" + text + "]"
+		}
+		parts = append(parts, text)
+	}
+	fmt.Fprintf(out, "  %s\n  %s\n  %s (%s)\n\n", strings.Join(parts, ", "), d.Formula, d.Source, d.Status)
 }

@@ -120,6 +120,7 @@ async function open(path: string): Promise<void> {
   ).toHaveCount(0, {
     timeout: 20_000,
   });
+  if (path.startsWith("/bench/")) await expect(page.locator(".limit")).toBeVisible();
 }
 
 interface Look {
@@ -181,6 +182,11 @@ const general = {
   import: "/comparables/import?kind=two-post-lift",
   prices: "/prices",
   settings: "/settings",
+  shop: "/shop",
+  bench: "/bench",
+  thread: "/bench/thread?diameter=0.37 in&tpi=16 tpi",
+  rope: "/bench/rope-diameter?nominal=3/8 in&measured=0.352 in",
+  mill: "/bench/mill-geometry?check=square-side&measured=0.03 mm",
   backup: "/backup",
   nowhere: "/no/such/page",
 };
@@ -192,6 +198,8 @@ const ofListing = (id: string, check: string) => ({
   result: `/listing/${id}/result`,
   estimate: `/listing/${id}/estimate`,
   offer: `/listing/${id}/offer`,
+  fit: `/listing/${id}/fit`,
+  home: `/listing/${id}/home`,
 });
 
 test("an empty shop", async () => {
@@ -223,6 +231,30 @@ test("a shop with listings", async () => {
     });
   await expect(page.locator("img.photo-thumb")).toHaveCount(1);
   await lookAt("demo", { ...general, ...ofListing(demo, "cable-diameter") }, [light, dark, narrow]);
+});
+
+test("a shop that is told, with points that fit, need work and do not", async () => {
+  await open("/shop");
+  await fill(page, "Ceiling", "8");
+  await fill(page, "Door, clear width", "120");
+  await fill(page, "Door, clear height", "108");
+  await fill(page, "Concrete, thickness", "3");
+  await expect(page.locator(".strip-undo")).toContainText("Concrete, thickness");
+  const { fit, home } = ofListing(demo, "cable-diameter");
+  await open(fit);
+  for (const [title, finding] of Object.entries({
+    Ceiling: "does not fit",
+    Slab: "with work",
+    Door: "fits",
+  })) {
+    const row = page.locator("summary", { hasText: title }).first();
+    await expect(row).toContainText(finding, { timeout: 20_000 });
+  }
+  await lookAt("told", { shop: "/shop", fit, home, estimate: `/listing/${demo}/estimate` }, [
+    light,
+    dark,
+    narrow,
+  ]);
 });
 
 const table = [

@@ -8,6 +8,8 @@ import { Strip } from "./parts/strip.tsx";
 import { useLargeLetters } from "./parts/use-large-letters.ts";
 import { useDataState } from "./parts/use-live.ts";
 import { BackupScreen } from "./screens/backup.tsx";
+import { BenchScreen } from "./screens/bench.tsx";
+import { BenchLimitScreen } from "./screens/bench-limit.tsx";
 import { CheckScreen } from "./screens/check.tsx";
 import { ComparablesScreen } from "./screens/comparables.tsx";
 import { ComparablesImportScreen } from "./screens/comparables-import.tsx";
@@ -82,6 +84,8 @@ function Screens() {
       <Route path="/comparables" component={ComparablesScreen} />
       <Route path="/comparables/import" component={ComparablesImportScreen} />
       <Route path="/prices" component={PricesScreen} />
+      <Route path="/bench" component={BenchScreen} />
+      <Route path="/bench/:name" component={BenchLimitScreen} />
       <Route path="/rubrics" component={RubricsScreen} />
       <Route path="/rubrics/:id" component={RubricEditScreen} />
       <Route path="/rubrics/:id/check/:check" component={RubricCheckScreen} />

@@ -75,5 +75,11 @@ func (jd *Judge) PlanGain(t interface {
 		informed[i] = max(ahead[i], 0)
 	}
 	drawn = (average(informed) - max(average(ahead), 0)) * m.taxed()
-	return float64(p.Gain), drawn, spread(informed) / math.Sqrt(Draws) * m.taxed()
+	// Where buying blind pays, the gain is what deciding saves, and so is its error;
+	// at a price at the mean either may be the one.
+	saved := make([]float64, Draws)
+	for i := range saved {
+		saved[i] = informed[i] - ahead[i]
+	}
+	return float64(p.Gain), drawn, max(spread(informed), spread(saved)) / math.Sqrt(Draws) * m.taxed()
 }

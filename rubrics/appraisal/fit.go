@@ -49,7 +49,7 @@ func (h *holding) fit() *Fit {
 		add(h.slab())
 	}
 	add(h.floor())
-	if h.machine.power.known() {
+	if h.machine.power.known() || h.machine.amps > 0 || h.line("circuit") != nil {
 		add(h.circuit())
 		if h.machine.phases == 3 || h.line("converter") != nil {
 			add(h.converter())

@@ -186,6 +186,22 @@ func TestFitPoints(t *testing.T) {
 			f.Listing.Power, f.Listing.Voltage, f.Listing.Phases = told2("5 hp"), told2("230 V"), 3
 			s.Voltage, s.Phases, s.Current = told2("230 V"), 1, told2("60 A")
 		}, 38, "Through a converter", ""},
+		{"EL20 enough for a drive alone", "circuit", WithWork, nil, func(f *File, s *Site) {
+			f.Listing.Power, f.Listing.Voltage, f.Listing.Phases = told2("5 hp"), told2("230 V"), 3
+			s.Voltage, s.Phases, s.Current = told2("230 V"), 1, told2("35 A")
+		}, 38, "Through a converter", ""},
+		{"EL20 not even for a drive", "circuit", DoesNot, nil, func(f *File, s *Site) {
+			f.Listing.Power, f.Listing.Voltage, f.Listing.Phases = told2("5 hp"), told2("230 V"), 3
+			s.Voltage, s.Phases, s.Current = told2("230 V"), 1, told2("32 A")
+		}, 38, "The panel has 32 A free", ""},
+		{"no motor, by the plate", "circuit", WithWork, func(r *Rubric) { r.Body.Power = Span{} }, func(f *File, s *Site) {
+			f.Listing.Voltage, f.Listing.Phases, f.Listing.Current = told2("230 V"), 1, told2("40 A")
+			s.Voltage, s.Phases, s.Current = told2("240 V"), 1, told2("60 A")
+		}, 50, "By the plate's 40 A", ""},
+		{"no motor, no plate", "circuit", NotKnown, func(r *Rubric) { r.Body.Power = Span{} }, func(f *File, s *Site) {
+			f.Listing.Voltage, f.Listing.Phases = told2("230 V"), 1
+			s.Voltage, s.Phases = told2("240 V"), 1
+		}, 0, "current on its plate", "listing.current"},
 		{"several motors by the plate", "circuit", WithWork, nil, func(f *File, s *Site) {
 			f.Listing.Power, f.Listing.Voltage, f.Listing.Phases, f.Listing.Current = told2("5 hp"), told2("230 V"), 3, told2("40 A")
 			s.Voltage, s.Phases, s.Current = told2("230 V"), 3, told2("100 A")

@@ -29,6 +29,9 @@ func (h *holding) motor(hp float64, volts float64, phases int) map[string]string
 // first of likely, high and low that the tables hold.
 func (h *holding) tabled(name string, volts float64, phases int, more map[string]string) trial {
 	s := &h.machine.power
+	if !s.known() {
+		return missed("The power of its motor is not told.", s.field)
+	}
 	powers := []float64{s.span.Likely, s.span.High, s.span.Low}
 	var t trial
 	for i, hp := range powers {
@@ -78,7 +81,7 @@ func (h *holding) circuit() (FitPoint, standing) {
 		name  string
 		known bool
 	}{
-		{"listing.power", m.power.told != nil}, {"listing.voltage", m.volts > 0}, {"listing.phases", m.phases > 0},
+		{"listing.power", m.power.told != nil || !m.power.known()}, {"listing.voltage", m.volts > 0}, {"listing.phases", m.phases > 0},
 		{"site.voltage", h.site.Voltage != nil}, {"site.phases", h.site.Phases > 0},
 	} {
 		if !f.known {
@@ -89,12 +92,12 @@ func (h *holding) circuit() (FitPoint, standing) {
 	if volts == 0 || phases == 0 {
 		return settle(id, title, []trial{missed("Power, voltage and phases of the machine and of the shop say which circuit it needs.", fields...)}, electrician)
 	}
-	need, t := h.draw(volts, phases)
+	need, least, t := h.draw(volts, phases)
 	if need == 0 {
 		t.standing, t.missing = open, append(fields, t.missing...)
 		return settle(id, title, []trial{t}, electrician)
 	}
-	trials := []trial{t, h.panel(need), h.laid(need, t)}
+	trials := []trial{t, h.panel(need, least), h.laid(need, t)}
 	if shop := sizeIn(h.site.Voltage, "V"); shop > 0 && shop < lowVolts && volts > lowVolts {
 		trials = append(trials, missed(fmt.Sprintf("The machine asks for %s and the shop's voltage is told as %s: many such panels give twice that between two legs.", written(Quantity{volts, "V"}), written(*h.site.Voltage)), "site.voltage"))
 	}
@@ -113,27 +116,24 @@ func (h *holding) circuit() (FitPoint, standing) {
 }
 
 // draw is the current the circuit must carry, A, with its source; 0 where no
-// table tells it.
-func (h *holding) draw(volts float64, phases int) (float64, trial) {
+// table tells it. least is what it comes to by the more frugal way, a drive in
+// place of a rotary converter.
+func (h *holding) draw(volts float64, phases int) (need, least float64, t trial) {
+	if !h.machine.power.known() {
+		need, t = h.byPlate(trial{text: "The current on its plate says which circuit it needs."})
+		return need, need, t
+	}
 	if h.converted() {
-		current := h.tabled("motor-current", volts, 3, nil)
-		if current.limit == nil {
-			return h.byPlate(current)
-		}
-		t := try("rotary-supply", map[string]string{"current": quantityText(Quantity{current.limit.Value, "A"}), "kind": "fixed"})
-		if t.limit == nil {
-			return 0, t
-		}
-		t.text, t.note, t.missing = "Through a converter: "+t.text, current.note, current.missing
-		return t.limit.Value, t
+		return h.throughConverter(volts)
 	}
-	t := h.tabled("motor-supply", volts, phases, nil)
-	if t.limit == nil {
-		return h.byPlate(t)
+	if t = h.tabled("motor-supply", volts, phases, nil); t.limit == nil {
+		need, t = h.byPlate(t)
+		return need, need, t
 	}
-	need := t.limit.Value
+	need = t.limit.Value
 	if plate := float64(h.machine.amps * 1.25); plate > need {
-		return h.byPlate(t)
+		need, t = h.byPlate(t)
+		return need, need, t
 	}
 	if run := h.site.Run; run != nil {
 		if long := h.tabled("motor-supply", volts, phases, map[string]string{"length": quantityText(*run)}); long.limit != nil {
@@ -145,7 +145,27 @@ func (h *holding) draw(volts float64, phases int) (float64, trial) {
 			t = long
 		}
 	}
-	return need, t
+	return need, need, t
+}
+
+// throughConverter is the draw of a three-phase motor on single-phase power.
+func (h *holding) throughConverter(volts float64) (need, least float64, t trial) {
+	current := h.tabled("motor-current", volts, 3, nil)
+	if current.limit == nil {
+		need, t = h.byPlate(current)
+		return need, need, t
+	}
+	amps := quantityText(Quantity{current.limit.Value, "A"})
+	if t = try("rotary-supply", map[string]string{"current": amps, "kind": "fixed"}); t.limit == nil {
+		return 0, 0, t
+	}
+	t.text, t.note, t.missing = "Through a converter: "+t.text, current.note, current.missing
+	need, least = t.limit.Value, t.limit.Value
+	drive := try("drive-size", map[string]string{"current": amps})
+	if wire := figureOf(drive.limit, driveWire); wire > 0 && wire < need {
+		least = wire
+	}
+	return need, least, t
 }
 
 // byPlate takes the current on the plate, where the motor tables hold no such
@@ -166,12 +186,16 @@ func (h *holding) byPlate(t trial) (float64, trial) {
 }
 
 // panel holds the need against the amperes free.
-func (h *holding) panel(need float64) trial {
+func (h *holding) panel(need, least float64) trial {
 	free := h.site.Current
 	if free == nil {
 		return missed("How many amperes are free in the panel?", "site.current")
 	}
 	text := fmt.Sprintf("The panel has %s free, and %s are to be reckoned with.", written(*free), written(h.in(need, "A")))
+	if have := sizeIn(free, "A"); have < need && have >= least {
+		need = least
+		text += fmt.Sprintf(" A drive would do with %s.", written(h.in(least, "A")))
+	}
 	t := h.against("circuit", text, figure{sizeIn(free, "A"), need, "A", limit.Physics, "your own figure of what is free, and the current above"})
 	if t.standing == lacks {
 		t.standing = never
@@ -203,9 +227,11 @@ func (h *holding) laid(need float64, draw trial) trial {
 	return t
 }
 
-// How the limits motor-supply and rotary-size call figures that are read here.
+// How the limits motor-supply, rotary-size and drive-size call figures that are
+// read here.
 const (
 	largestBreaker = "largest usual breaker"
+	driveWire      = "wire must carry"
 	ratingNeeded   = "rating needed"
 )
 
@@ -323,7 +349,7 @@ func usualCode(hp float64) string {
 func (h *holding) generator() (FitPoint, standing) {
 	const id, title = "generator", "Generator"
 	volts, phases := h.feed()
-	if volts == 0 || phases == 0 {
+	if volts == 0 || phases == 0 || !h.machine.power.known() {
 		return settle(id, title, []trial{missed("Power, voltage and phases of the motor say what its start asks of a generator.", "listing.power", "listing.voltage", "listing.phases")}, electrician)
 	}
 	t := h.span(&h.machine.power, func(at Quantity) trial {

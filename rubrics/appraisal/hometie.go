@@ -183,7 +183,7 @@ func (w *ride) tieFinding(t *tying, load []lashed) {
 	}
 	switch {
 	case !t.set:
-		t.trial = trial{standing: open, text: t.text + " " + text, limit: t.limit, missing: []string{"haul.tie_downs"}}
+		t.trial = trial{standing: open, text: text, limit: t.limit, missing: []string{"haul.tie_downs"}}
 	case t.straps+t.chains > 0:
 		t.trial = trial{standing: lacks, text: text + fmt.Sprintf(" To be bought or borrowed: %s.", spelled(t.straps+t.chains)), limit: t.limit}
 	default:

@@ -115,9 +115,9 @@ func (p *pricing) byFit(ld *Landing, l *Line, chosen bool) {
 		counts = true
 		l.Says = fmt.Sprintf("Counts because of the fit with your shop: the %s needs work.", title)
 	case DoesNot:
-		l.Says = fmt.Sprintf("The %s does not fit your shop; %s.", title, assumed(ld))
+		l.Says = fmt.Sprintf("The %s does not fit your shop, and this cost alone does not cure it: it %s.", title, assumed(ld))
 	default:
-		l.Says = fmt.Sprintf("How the %s fits your shop is not known yet; %s.", title, assumed(ld))
+		l.Says = fmt.Sprintf("How the %s fits your shop is not known yet: until then it %s.", title, assumed(ld))
 	}
 	if !chosen {
 		l.Off = !counts
@@ -130,9 +130,10 @@ func (p *pricing) byFit(ld *Landing, l *Line, chosen bool) {
 	l.Says = ""
 }
 
+// assumed is what the rubric says of a line that the fit leaves open.
 func assumed(ld *Landing) string {
 	if ld.Assumed {
-		return "until then it counts"
+		return "counts"
 	}
-	return "until then it is left out"
+	return "is left out"
 }

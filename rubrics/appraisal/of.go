@@ -7,10 +7,13 @@ import (
 )
 
 // Judge holds what does not change between appraisals: the rubrics and the
-// example prices.
+// example prices. It is for one goroutine at a time.
 type Judge struct {
 	rubrics map[string]*Rubric
-	parts   []Part
+	// late gives a rubric when it is first asked for, nil for an id it does not have.
+	late  func(id string) (*Rubric, error)
+	ids   []string
+	parts []Part
 }
 
 // NewJudge makes a judge of checked rubrics and parts.
@@ -18,13 +21,26 @@ func NewJudge(rubrics []Rubric, parts []Part) *Judge {
 	j := &Judge{rubrics: map[string]*Rubric{}, parts: parts}
 	for i := range rubrics {
 		j.rubrics[rubrics[i].ID] = &rubrics[i]
+		j.ids = append(j.ids, rubrics[i].ID)
 	}
 	return j
+}
+
+// NewLateJudge makes a judge whose rubrics of these ids are read when first needed.
+func NewLateJudge(ids []string, late func(id string) (*Rubric, error), parts []Part) *Judge {
+	return &Judge{rubrics: map[string]*Rubric{}, late: late, ids: ids, parts: parts}
 }
 
 // Rubric is the rubric of an id; an unknown one is refused with an *Error.
 func (jd *Judge) Rubric(id string) (*Rubric, error) {
 	r, ok := jd.rubrics[id]
+	if !ok && slices.Contains(jd.ids, id) {
+		var err error
+		if r, err = jd.late(id); err != nil {
+			return nil, err
+		}
+		jd.rubrics[id], ok = r, true
+	}
 	if !ok {
 		return nil, refuse("rubric.id", "one of "+jd.known(), "no rubric is called %q", id)
 	}
@@ -162,10 +178,7 @@ func (m *model) shop() {
 }
 
 func (jd *Judge) known() string {
-	var ids []string
-	for id := range jd.rubrics {
-		ids = append(ids, id)
-	}
+	ids := slices.Clone(jd.ids)
 	sort.Strings(ids)
 	return fmt.Sprint(ids)
 }

@@ -16,6 +16,7 @@ type Catalogue struct {
 	Parts      []appraisal.Part   `json:"parts"`
 	PartsDated string             `json:"parts_dated"` // date of the example prices
 	Limits     []limit.Definition `json:"limits"`
+	Subjects   []limit.Subject    `json:"subjects"` // what the limits stand under, in order
 	Shop       appraisal.Shop     `json:"shop"`
 	Grades     []string           `json:"grades"` // by number, 0 to 4
 	Reasons    []appraisal.Choice `json:"reasons"`

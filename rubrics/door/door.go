@@ -1,6 +1,7 @@
 package door
 
 import (
+	"bytes"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -13,25 +14,57 @@ import (
 
 // Door answers calls by name, JSON in and JSON out.
 type Door struct {
-	text  json.RawMessage // the catalogue as it was given
 	judge *appraisal.Judge
-	kinds []notice.Kind // as a listing's text is read for them
-	dated string        // day of the example prices
+	ids   []string
+	raw   map[string]json.RawMessage // the rubrics as they were given
+	kinds []notice.Kind              // as a listing's text is read for them, once asked for
+	dated string                     // day of the example prices
 }
 
-// Open makes a door from a catalogue as JSON.
+// Open makes a door from a catalogue as JSON. A rubric is read when it is first
+// asked for: all of them together take longer than a start may.
 func Open(catalogue []byte) (*Door, error) {
-	var c Catalogue
+	var c struct {
+		Rubrics    []json.RawMessage `json:"rubrics"`
+		Parts      []appraisal.Part  `json:"parts"`
+		PartsDated string            `json:"parts_dated"`
+	}
 	if err := json.Unmarshal(catalogue, &c); err != nil {
 		return nil, fmt.Errorf("the catalogue of rubrics cannot be read: %w", err)
 	}
-	return &Door{text: catalogue, judge: appraisal.NewJudge(c.Rubrics, c.Parts), kinds: kindsOf(c.Rubrics), dated: c.PartsDated}, nil
+	ids, raw := make([]string, len(c.Rubrics)), map[string]json.RawMessage{}
+	for i, text := range c.Rubrics {
+		var err error
+		if ids[i], err = idOf(text); err != nil {
+			return nil, fmt.Errorf("rubric %d of the catalogue cannot be read: %w", i+1, err)
+		}
+		raw[ids[i]] = text
+	}
+	late := func(id string) (*appraisal.Rubric, error) {
+		var r appraisal.Rubric
+		err := json.Unmarshal(raw[id], &r)
+		return &r, err
+	}
+	return &Door{judge: appraisal.NewLateJudge(ids, late, c.Parts), ids: ids, raw: raw, dated: c.PartsDated}, nil
+}
+
+// idOf reads the id of a rubric, which NewCatalogue writes first.
+func idOf(text []byte) (string, error) {
+	d := json.NewDecoder(bytes.NewReader(text))
+	for _, want := range []json.Token{json.Delim('{'), "id"} {
+		if got, err := d.Token(); err != nil || got != want {
+			return "", fmt.Errorf("it does not begin with its id (%v)", got)
+		}
+	}
+	var id string
+	err := d.Decode(&id)
+	return id, err
 }
 
 // NewCatalogue gathers what has its home in Go.
 func NewCatalogue(rubrics []appraisal.Rubric, parts []appraisal.Part, dated string) Catalogue {
 	return Catalogue{
-		Rubrics: rubrics, Parts: parts, PartsDated: dated, Limits: limit.All(), Shop: appraisal.DefaultShop(),
+		Rubrics: rubrics, Parts: parts, PartsDated: dated, Limits: limit.All(), Subjects: limit.Subjects(), Shop: appraisal.DefaultShop(),
 		Grades: appraisal.GradeWords[:], Reasons: appraisal.Reasons, Sellers: appraisal.Sellers, Trades: appraisal.Trades,
 		Conditions: appraisal.Conditions, Completeness: appraisal.Completeness, Currencies: appraisal.Currencies,
 		Criteria: appraisal.Criteria, Measures: appraisal.Measures, Floors: appraisal.Floors, TieDowns: appraisal.TieDownKinds(),
@@ -73,8 +106,8 @@ func (d *Door) Call(name string, argument []byte) (out []byte) {
 
 func (d *Door) answer(name string, argument []byte) (any, error) {
 	switch name {
-	case "catalogue":
-		return d.text, nil
+	case "ready":
+		return true, nil
 	case "appraise":
 		var q AppraiseRequest
 		if err := json.Unmarshal(argument, &q); err != nil {

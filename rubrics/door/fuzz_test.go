@@ -29,7 +29,7 @@ func FuzzCall(f *testing.F) {
 	f.Add("limit", []byte(`{"name":"rope-diameter","given":{"nominal":"3/8 in","measured":"0.352 in","maker":"0.34 in"}}`))
 	f.Add("limit", []byte(`{"name":"rope-diameter","given":null}`))
 	f.Add("quantity", []byte(`{"text":"3/8","dimension":"length","unit":"in"}`))
-	f.Add("catalogue", []byte(``))
+	f.Add("ready", []byte(``))
 	f.Add("nothing", []byte(`{`))
 	f.Fuzz(func(t *testing.T, name string, argument []byte) {
 		out := d.Call(name, argument)

@@ -1,6 +1,6 @@
 package limit
 
-const airCaution = "Ear and eye protection. Never stand over a tank, tighten under pressure, or pressurise one that is rusted, dented, patched or without a plate."
+const airCaution = "Ear and eye protection. Never pressure-test a tank, stand over one, tighten under pressure, or pressurise one that is rusted, dented, patched or without a plate."
 
 // airFlow gives the unit in which the flow of a volume is shown, and how many
 // cubic feet a minute one is.
@@ -61,6 +61,9 @@ var pumpUp = rule{
 		}
 		rated := m.n("rated")
 		share := cfm / rated * 100
+		if share > 150 { // judgement: a gallon for a litre, or a wrong mark, would pass a worn pump
+			return Result{}, refuse("rated", "it would deliver "+show(share, 0)+" % of its plate, which no pump does", "check volume, both gauge readings, the time and the plate's figure with its unit")
+		}
 		res.Status, res.Finding, res.Limit = Memory, Within, ptr(0.9*rated/per)
 		is := "It delivers " + inFlow(cfm, name, per) + ", " + show(share, 1) + " % of its plate"
 		res.Text = is + "."
@@ -130,7 +133,12 @@ var tankLeak = rule{
 	bounds: map[string]bound{"drop": {0, 1000}, "time": {1, 2880}},
 	judge: func(m *measured) (Result, *Error) {
 		rate := m.n("drop") * 10 / m.n("time")
-		return m.most("In ten minutes the tank loses", rate, 2, 10, "drop", ": look for the check valve or the welds"), nil
+		res := m.most("In ten minutes the tank loses", rate, 2, 10, "drop", ": a leak at check valve, drain, a fitting or a weld")
+		if more(10, m.n("time")) {
+			res.Notes = append(res.Notes, "Reckoned up from "+m.in(m.n("time"), "time")+": watch the whole ten minutes.")
+		}
+		res.Notes = append(res.Notes, "A tank just pumped up loses pressure by cooling alone. Air from a weld or the shell: let it down, never fill it again.")
+		return res, nil
 	},
 }
 

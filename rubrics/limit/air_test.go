@@ -31,6 +31,7 @@ func TestPumpUp(t *testing.T) {
 		{"volume=60 gal; from=100 psi; to=125 psi; time=0 s", "time", "more than zero"},
 		{"volume=60 gal; from=100 psi; to=125 psi; time=38 s; ambient=1 bar; rated=-5 cfm", "rated", "cannot be -5 cfm"},
 		{"volume=60 gal; from=100 psi; to=125 psi; time=38 s; ambient=0 psi", "ambient", "more than zero"},
+		{"volume=60 gal; from=100 psi; to=125 psi; time=38 s; rated=10 cfm", "rated", "which no pump does"},
 		{"volume=60 in; from=100 psi; to=125 psi; time=38 s", "volume", "length"},
 	})
 }
@@ -64,6 +65,9 @@ func TestTankLeak(t *testing.T) {
 			t.Errorf("correction 3: %s %s", d.Status, d.Source)
 		}
 	}
+	if s := notes(t, "tank-leak", "drop=1 psi; time=1 min"); !strings.Contains(s, "Reckoned up from 1 min") || !strings.Contains(s, "cooling") {
+		t.Errorf("one minute for ten: %q", s)
+	}
 	refuses(t, "tank-leak", []refusal{{"drop=2 psi; time=30 s", "time", "between"}})
 }
 
@@ -84,6 +88,12 @@ func TestGaugeError(t *testing.T) {
 		{"dead", "reading=0 psi; reference=100 psi", 100, "%", Beyond, nil},
 		{"maker", "reading=94 psi; reference=100 psi; maker=10 %", 6, "%", Within, nil},
 	})
+	if s := notes(t, "gauge-error", "reading=94 psi; reference=100 psi"); !strings.Contains(s, "holds more than it shows") {
+		t.Errorf("reads low: %q", s)
+	}
+	if s := notes(t, "gauge-error", "reading=106 psi; reference=100 psi"); s != "" {
+		t.Errorf("reads high: %q", s)
+	}
 	refuses(t, "gauge-error", []refusal{{"reading=100 bar; reference=100 psi", "reading", "check both"}})
 }
 
@@ -99,10 +109,18 @@ func TestReceiverWall(t *testing.T) {
 		{"under 3/32", "pressure=50 psi; radius=8 in; stress=20000 psi; joint=1.0; measured=0.08 in", 0.08, "in", Watch, nil},
 		{"all allowance", "pressure=50 psi; radius=8 in; stress=20000 psi; joint=1.0; measured=0.1 in; allowance=0.2 in", 0.1, "in", Beyond, map[string]float64{"pressure the measured wall allows": 0}},
 	})
+	for _, g := range []given{"pressure=200 psi; radius=12 in; stress=20000 psi; joint=0.70", "pressure=200 psi; radius=12 in; stress=20000 psi; joint=0.70; measured=0.173 in"} {
+		if s := notes(t, "receiver-wall", g); !strings.Contains(s, "cylinder alone") || !strings.Contains(s, "0.60") || !strings.Contains(s, "Paint") {
+			t.Errorf("%s: %q", g, s)
+		}
+	}
 	refuses(t, "receiver-wall", []refusal{
 		{"pressure=5000 psi; radius=12 in; stress=10000 psi; joint=0.70", "pressure", "0.385 S E"},
 		{"pressure=200 psi; radius=12 in; joint=0.70", "stress", "missing"},
 		{"pressure=200 psi; radius=12 in; stress=20000 psi; joint=0.9", "joint", "1.0, 0.85, 0.70"},
 		{"pressure=200 psi; radius=12 in; stress=20 psi; joint=1.0", "stress", "between"},
+		// Tensile strength in place of the allowable stress would pass half a wall.
+		{"pressure=200 psi; radius=12 in; stress=60000 psi; joint=1.0; measured=0.1 in", "stress", "tensile strength"},
+		{"pressure=200 psi; radius=12 in; stress=20000 psi; joint=1.0; measured=4.4 in", "measured", "between"},
 	})
 }

@@ -5,9 +5,9 @@ var axleLoad = rule{
 		Name: "axle-load", Title: "Load of a vehicle on axles and arms",
 		Quantities: []Input{
 			{Name: "weight", Title: "weight of the vehicle", Dimension: "mass", Unit: "lb", Metric: "kg"},
-			{Name: "front-share", Title: "share on the front axle", Dimension: "share", Unit: "%", Metric: "%", Optional: true},
-			{Name: "offset", Title: "centre of gravity behind the front axle", Dimension: "length", Unit: "in", Metric: "mm", Optional: true},
-			{Name: "wheelbase", Title: "wheelbase", Dimension: "length", Unit: "in", Metric: "mm", Optional: true},
+			{Name: "front-share", Title: "share on the front axle", Dimension: "share", Unit: "%", Metric: "%", Optional: true, Either: "place"},
+			{Name: "offset", Title: "centre of gravity behind the front axle", Dimension: "length", Unit: "in", Metric: "mm", Optional: true, Either: "place"},
+			{Name: "wheelbase", Title: "wheelbase", Dimension: "length", Unit: "in", Metric: "mm", Optional: true, Either: "place"},
 			{Name: "rated", Title: "rated capacity of the lift", Dimension: "mass", Unit: "lb", Metric: "kg", Optional: true},
 			{Name: "arms", Title: "arms of the lift", Dimension: "number", Optional: true, Default: "4"},
 		},

@@ -104,7 +104,11 @@ var rotarySize = rule{
 		}
 		res := m.held(m.n("converter"), need, "converter")
 		res.More = []Figure{m.figure("rating needed", need, "converter")}
-		is := "A " + m.words["start"] + " start needs " + m.in(need, "converter") + " and the converter has " + m.in(m.n("converter"), "converter")
+		article := "A "
+		if m.words["start"] == "easy" {
+			article = "An "
+		}
+		is := article + m.words["start"] + " start needs " + m.in(need, "converter") + " and the converter has " + m.in(m.n("converter"), "converter")
 		res.Text = is + "."
 		if more(need, m.n("converter")) {
 			res.Finding, res.Text = Beyond, is+": too small."
@@ -124,13 +128,16 @@ var legBalance = rule{
 		},
 		Formula: "largest departure from the mean / mean x 100; beyond over 10 % idle, 5 % loaded",
 		Source:  "common practice with rotary converters, no source",
-		Status:  Practice, Caution: motorCaution, Maker: "share",
+		Status:  Practice, Caution: liveCaution + motorCaution, Maker: "share",
 	},
 	bounds: map[string]bound{"leg-1": {0, 1000}, "leg-2": {0, 1000}, "leg-3": {0, 1000}}, makerUnit: "%",
 	judge: func(m *measured) (Result, *Error) {
 		mean := (m.n("leg-1") + m.n("leg-2") + m.n("leg-3")) / 3
 		if mean == 0 {
-			return Result{}, refuse("leg-1", "all three legs read 0 V", "measure between the legs while it runs")
+			return Result{}, refuse("leg-1", "all three legs read 0 V", "an electrician measures between the legs while it runs")
+		}
+		if mean < 90 {
+			return Result{}, refuse("leg-1", "the legs read "+show(mean, 1)+" V on average, no supply of a three-phase machine", "give volts from leg to leg, each of them")
 		}
 		worst := 0.0
 		for _, name := range []string{"leg-1", "leg-2", "leg-3"} {

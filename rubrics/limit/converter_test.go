@@ -52,5 +52,5 @@ func TestLegBalance(t *testing.T) {
 	if !strings.Contains(strings.Join(res.Notes, " "), "motor makers ask for 1 %") {
 		t.Error(res.Notes)
 	}
-	refuses(t, "leg-balance", []refusal{{"leg-1=0 V; leg-2=0 V; leg-3=0 V; load=idle", "leg-1", "while it runs"}})
+	refuses(t, "leg-balance", []refusal{{"leg-1=0 V; leg-2=0 V; leg-3=0 V; load=idle", "leg-1", "while it runs"}, {"leg-1=24 V; leg-2=24 V; leg-3=24 V; load=loaded", "leg-1", "no supply"}})
 }

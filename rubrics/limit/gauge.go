@@ -14,7 +14,13 @@ var gaugeError = rule{
 		Status:  Practice, Caution: airCaution, Maker: "share",
 	},
 	bounds: map[string]bound{"reading": {0, 20000}, "reference": {1, 20000}}, makerUnit: "%",
-	judge: func(m *measured) (Result, *Error) { return m.off("reading", "reference", gaugeTolerance) },
+	judge: func(m *measured) (Result, *Error) {
+		res, err := m.off("reading", "reference", gaugeTolerance)
+		if err == nil && more(m.n("reference"), m.n("reading")) {
+			res.Notes = append(res.Notes, "It reads low: the tank holds more than it shows.")
+		}
+		return res, err
+	},
 }
 
 // welderTolerance is the share by which a dial may be off, in percent.
@@ -29,7 +35,7 @@ var welderOutput = rule{
 		},
 		Formula: "difference / dial x 100; beyond over 10 %",
 		Source:  "common practice, no source",
-		Status:  Practice, Caution: "The seller welds, in helmet and gloves; nobody looks on without a shade. " + motorCaution, Maker: "share",
+		Status:  Practice, Caution: "The seller welds, in helmet and gloves; nobody looks on without a shade. The clamp goes round one insulated lead, far from the arc. ", Maker: "share",
 	},
 	bounds: map[string]bound{"dial": {1, 2000}, "measured": {0, 2000}}, makerUnit: "%",
 	judge: func(m *measured) (Result, *Error) { return m.off("measured", "dial", welderTolerance) },

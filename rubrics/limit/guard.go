@@ -81,7 +81,7 @@ var beltGuard = rule{
 		Name: "belt-guard", Title: "Belts, pulleys and shafts: guarded where a person reaches",
 		Quantities: []Input{
 			{Name: "height", Title: "height above the floor", Dimension: "length", Unit: "ft", Metric: "m"},
-			{Name: "guarded", Title: "guarded", Dimension: "word", Words: []string{"yes", "no"}},
+			{Name: "guarded", Title: "guard round it", Dimension: "word", Words: []string{"yes", "no"}},
 		},
 		Formula: "beyond when open at 7 ft or lower",
 		Source:  "29 CFR 1910.219, read in the Michigan mirror, R 408.10727",

@@ -155,6 +155,9 @@ var slingLeg = rule{
 	bounds: map[string]bound{"load": {1, 1e6}, "legs": {1, 4}, "angle": {5, 90}}, makerUnit: "lb",
 	judge: func(m *measured) (Result, *Error) {
 		angle := m.n("angle")
+		if m.n("legs") == 1 && more(90, angle) {
+			return Result{}, refuse("angle", "a single leg hangs upright, not at "+show(angle, 1)+" deg", "give 90 deg, or count the legs again")
+		}
 		leg := m.n("load") / m.n("legs") / sine(angle)
 		res := Result{Finding: Computed, Status: Physics, Text: "Each leg carries " + m.in(leg, "load") + "."}
 		res.Value, res.Unit = m.to(leg, "load")
@@ -171,7 +174,14 @@ var slingLeg = rule{
 				Text: "At " + show(angle, 1) + " deg each leg carries " + m.in(leg, "load") + ": slings stay above 30 deg."}
 		}
 		if m.n("legs") > 2 {
-			res.Notes = []string{"A stiff load hangs on two legs whatever their number: reckon with two."}
+			two := leg * m.n("legs") / 2
+			res.Notes = []string{"A stiff load hangs on two legs whatever their number: reckon with two, " + m.in(two, "load") + " a leg."}
+			if res.Finding == Computed {
+				res.Text = "Each leg carries " + m.in(leg, "load") + " if all carry alike, but a stiff load hangs on two: " + m.in(two, "load") + "."
+			}
+			if tag, ok := m.maker("lb"); ok && res.Finding == Within && more(two, tag) {
+				res.Finding, res.Text = Watch, "Each leg carries "+m.in(leg, "load")+" if all carry alike; hanging on two it is "+m.in(two, "load")+", more than the "+m.in(tag, "load")+" of its tag."
+			}
 		}
 		res.More = []Figure{m.figure("load of one leg", leg, "load")}
 		return res, nil

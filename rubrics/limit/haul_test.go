@@ -65,7 +65,14 @@ func TestSlingLeg(t *testing.T) {
 	if !strings.Contains(strings.Join(res.Notes, " "), "two legs") {
 		t.Error(res.Notes)
 	}
+	if !strings.Contains(res.Text, "stiff load hangs on two: 577.35 lb") {
+		t.Error(res.Text)
+	}
+	if res := must(t, "sling-leg", "load=4000 lb; legs=4; angle=60 deg; maker=1500 lb"); res.Finding != Watch {
+		t.Errorf("within its tag on four legs, not on two: %s", res.Finding)
+	}
 	refuses(t, "sling-leg", []refusal{
+		{"load=1000 lb; legs=1; angle=45 deg", "angle", "hangs upright"},
 		{"load=1000 lb; legs=0; angle=60 deg", "legs", "more than zero"},
 		{"load=1000 lb; legs=2; angle=0 deg", "angle", "more than zero"},
 		{"load=1000 lb; legs=2; angle=91 deg", "angle", "between"},

@@ -87,7 +87,7 @@ var hoistChain = rule{
 		if err := makerStretch(m, length); err != nil {
 			return Result{}, err
 		}
-		limit, whose := 2.5, "the "
+		limit, whose := 2.5, ""
 		if m.words["kind"] == "powered" {
 			limit = 1.5
 		}

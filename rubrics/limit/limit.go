@@ -30,6 +30,7 @@ const (
 type Definition struct {
 	Name       string  `json:"name"`
 	Title      string  `json:"title"`
+	Subject    string  `json:"subject"` // id of the Subject it stands under; All sets it
 	Quantities []Input `json:"quantities"`
 	Formula    string  `json:"formula"`
 	Source     string  `json:"source"` // document, clause, year
@@ -48,8 +49,11 @@ type Input struct {
 	Unit      string   `json:"unit,omitempty"`   // assumed in inch mode when the entry has none (screens only)
 	Metric    string   `json:"metric,omitempty"` // likewise in metric mode
 	Words     []string `json:"words,omitempty"`  // allowed words
+	Titles    []string `json:"titles,omitempty"` // of the words, where these do not speak for themselves
 	Optional  bool     `json:"optional,omitempty"`
 	Default   string   `json:"default,omitempty"`
+	// Either names a group of optional quantities of which one at least is needed.
+	Either string `json:"either,omitempty"`
 }
 
 // Result is a limit computed. Value and Limit are in Unit. Limit is nil where
@@ -71,11 +75,21 @@ type Result struct {
 }
 
 // Figure is a further named value. Part is the id of the price book's part that
-// it costs, where it costs one.
+// it costs, where it costs one. Group is the beginning of the title that several
+// figures share ("nearest"), where they are read together.
 type Figure struct {
+	Group string  `json:"group,omitempty"`
 	Title string  `json:"title"`
 	Value float64 `json:"value,omitempty"`
 	Unit  string  `json:"unit,omitempty"`
 	Text  string  `json:"text,omitempty"`
 	Part  string  `json:"part,omitempty"`
+}
+
+// add appends figures that are read together under the words their titles begin with.
+func (r *Result) add(group string, figures []Figure) {
+	for _, f := range figures {
+		f.Group = group
+		r.More = append(r.More, f)
+	}
 }

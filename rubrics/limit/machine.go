@@ -94,12 +94,11 @@ func (a *allowed) says() string {
 	return a.title + " over " + show(a.over, 0) + " mm"
 }
 
-func words(checks []allowed) []string {
-	out := make([]string, len(checks))
+func words(checks []allowed) (words, titles []string) {
 	for i := range checks {
-		out[i] = checks[i].word
+		words, titles = append(words, checks[i].word), append(titles, checks[i].title)
 	}
-	return out
+	return words, titles
 }
 
 func checkOf(checks []allowed, word string) *allowed {
@@ -172,9 +171,10 @@ func band(ratio float64) string {
 }
 
 func checkQuantities(checks []allowed, more ...Input) []Input {
+	choices, titles := words(checks)
 	return append([]Input{
-		{Name: "check", Title: "which check", Dimension: "word", Words: words(checks)},
-		{Name: "measured", Title: "measured", Dimension: "length", Unit: "in", Metric: "mm"},
+		{Name: "check", Title: "which check", Dimension: "word", Words: choices, Titles: titles},
+		{Name: "measured", Title: "measured error", Dimension: "length", Unit: "in", Metric: "mm"},
 		{Name: "over", Title: "length it was measured over", Dimension: "length", Unit: "in", Metric: "mm", Optional: true},
 	}, more...)
 }

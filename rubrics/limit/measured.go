@@ -122,6 +122,9 @@ func (r *rule) check(q *Input, m *measured) *Error {
 	if q.Dimension == "number" && n != math.Trunc(n) {
 		return refuse(q.Name, shown+" is not a whole number", "give the "+q.Title+" as a whole number")
 	}
+	if n < 0 && bounded && b.low == 0 {
+		return refuse(q.Name, "the "+q.Title+" cannot be "+shown, "it must not be less than zero"+as(q))
+	}
 	if (n < 0 && b.low >= 0) || (n == 0 && (!bounded || b.low > 0)) {
 		return refuse(q.Name, "the "+q.Title+" cannot be "+shown, "it must be more than zero"+as(q))
 	}

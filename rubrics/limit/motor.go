@@ -8,6 +8,9 @@ import (
 const motorCaution = "A licensed electrician decides, by the code in force and the local amendments. Power locked out before a cover comes off. " +
 	"The plate's own current sets the overload relay only."
 
+// liveCaution is for readings that are taken on live parts.
+const liveCaution = "The reading is taken on live parts: by a qualified electrician alone, everybody else stands back. "
+
 func motorQuantities(more ...Input) []Input {
 	return append([]Input{
 		{Name: "power", Title: "motor power by its plate", Dimension: "power", Unit: "hp", Metric: "kW"},
@@ -199,6 +202,7 @@ func judgeWire(res *Result, w *wire, need float64) {
 	case more(need, w.at60):
 		res.Finding = Watch
 		res.Text = w.name + " AWG carries the " + show(need, 2) + " A needed only where every terminal is marked 75 degC."
+		res.Notes = append(res.Notes, "Nonmetallic-sheathed cable counts by the 60 degC column whatever its terminals say (334.80, from memory).")
 	}
 	res.Notes = append(res.Notes, "The limit is the current the wire must at least carry.")
 }

@@ -71,8 +71,8 @@ var pressDistance = rule{
 		Name: "press-distance", Title: "Mechanical power press: distance of the guarding device",
 		Quantities: []Input{
 			{Name: "device", Title: "guarding device", Dimension: "word", Words: []string{"presence-sensing", "two-hand-control", "two-hand-trip", "full-revolution"}},
-			{Name: "stop", Title: "stopping time, or closing time after a trip", Dimension: "time", Unit: "s", Metric: "s", Optional: true},
-			{Name: "rpm", Title: "strokes a minute", Dimension: "number", Optional: true},
+			{Name: "stop", Title: "stopping time, or closing time after a trip", Dimension: "time", Unit: "s", Metric: "s", Optional: true, Either: "stopping"},
+			{Name: "rpm", Title: "strokes a minute", Dimension: "number", Optional: true, Either: "stopping"},
 			{Name: "points", Title: "engaging points of the clutch", Dimension: "number", Optional: true},
 			{Name: "distance", Title: "distance as installed", Dimension: "length", Unit: "in", Metric: "mm", Optional: true},
 		},

@@ -13,11 +13,15 @@ var receiverPressure = rule{
 		Caution: "Never pressure-test a receiver. Rust, dents, weld repairs, no data plate or no working pressure on it: do not pressurise, ask a pressure-vessel inspector. " +
 			"No valve may stand between the tank and its safety valve. Local boiler law may need registration.",
 	},
-	bounds: map[string]bound{"mawp": {1, 10000}, "reached": {0, 20000}},
+	bounds: map[string]bound{"mawp": {1, 10000}, "reached": {0.1, 20000}},
 	judge: func(m *measured) (Result, *Error) {
 		share := m.n("reached") / m.n("mawp") * 100
 		if share > 1000 {
 			return Result{}, refuse("reached", m.in(m.n("reached"), "reached")+" is more than ten times the working pressure", "check both units")
+		}
+		if share < 10 { // 12 for 12 bar, or not run at all, would pass
+			return Result{}, refuse("reached", m.in(m.n("reached"), "reached")+" is less than a tenth of the working pressure, no cut-out",
+				"check both units, and give the highest pressure it reached by itself")
 		}
 		res := Result{Finding: Within}
 		limit := 1.1 * m.n("mawp")
@@ -56,6 +60,9 @@ var reliefSetting = rule{
 		if set > 10*mawp {
 			return Result{}, refuse("set", m.in(set, "set")+" is more than ten times the working pressure", "check both units")
 		}
+		if set < mawp/10 {
+			return Result{}, refuse("set", m.in(set, "set")+" is less than a tenth of the working pressure", "check both units: the valve's stamp may be in bar")
+		}
 		res := Result{Finding: Within}
 		m.hold(&res, set, mawp, "set")
 		res.Text = "The valve is set to " + m.in(set, "set") + ", not over the " + m.in(mawp, "set") + " of the plate."
@@ -74,7 +81,7 @@ var receiverValve = rule{
 	Definition: Definition{
 		Name: "receiver-valve", Title: "Air receiver: nothing between tank and safety valve",
 		Quantities: []Input{
-			{Name: "between", Title: "what stands between tank and safety valve", Dimension: "word", Words: []string{"none", "valve"}},
+			{Name: "between", Title: "fitting that can close between tank and safety valve", Dimension: "word", Words: []string{"none", "valve"}},
 		},
 		Formula: "beyond when a valve stands between them",
 		Source:  "29 CFR 1917.155(b)(2); 29 CFR 1910.169(b)(3)",

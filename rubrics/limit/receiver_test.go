@@ -15,13 +15,17 @@ func TestReceiverPressure(t *testing.T) {
 		{"metric edge", "mawp=10 bar; reached=11 bar", 11, "bar", Watch, nil},
 	})
 	for mawp, want := range map[string]float64{"150 psi": 165, "200 psi": 220} {
-		res, err := Compute("receiver-pressure", map[string]string{"mawp": mawp, "reached": "1 psi"})
+		res, err := Compute("receiver-pressure", map[string]string{"mawp": mawp, "reached": "100 psi"})
 		if err != nil {
 			t.Fatal(err)
 		}
 		near(t, "AR01 AC10 limit of "+mawp, *res.Limit, want, 1e-9)
 	}
-	refuses(t, "receiver-pressure", []refusal{{"mawp=150 psi; reached=165 bar", "reached", "ten times"}})
+	refuses(t, "receiver-pressure", []refusal{
+		{"mawp=150 psi; reached=165 bar", "reached", "ten times"},
+		{"mawp=200 psi; reached=12 psi", "reached", "less than a tenth"}, // 12 bar
+		{"mawp=200 psi; reached=0 psi", "reached", "more than zero"},     // not run
+	})
 }
 
 // ASME VIII-1 UG-134(a) as Wisconsin SPS 341 Appendix C reprints it: the set
@@ -42,6 +46,7 @@ func TestReliefSetting(t *testing.T) {
 	}
 	refuses(t, "relief-setting", []refusal{
 		{"mawp=150 psi; set=175 bar", "set", "ten times"},
+		{"mawp=175 psi; set=12 psi", "set", "may be in bar"},
 		{"mawp=150 psi", "set", "missing"},
 		{"mawp=150; set=150 psi", "mawp", "unit is missing"},
 	})

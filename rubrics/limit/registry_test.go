@@ -39,8 +39,8 @@ func TestDefinitions(t *testing.T) {
 				t.Errorf("%s: quantity %q", d.Name, q.Name)
 			}
 			if q.Dimension == "word" {
-				if len(q.Words) < 2 {
-					t.Errorf("%s: %s has no choice of words", d.Name, q.Name)
+				if len(q.Words) < 2 || (q.Titles != nil && len(q.Titles) != len(q.Words)) {
+					t.Errorf("%s: %s has no choice of words, or not a title for each", d.Name, q.Name)
 				}
 				continue
 			}
@@ -223,6 +223,9 @@ func sound(t failer, given map[string]string, res Result) {
 	}
 	for _, f := range res.More {
 		values = append(values, f.Value)
+		if !strings.HasPrefix(f.Title, f.Group) || len(f.Title) < len(f.Group)+2 {
+			t.Fatalf("%v: %q does not begin with its group %q and go on", given, f.Title, f.Group)
+		}
 	}
 	for _, v := range values {
 		if math.IsNaN(v) || math.IsInf(v, 0) {

@@ -54,8 +54,11 @@ func judgeLoss(m *measured, from, was string, limit float64, whose, category str
 	res.Text = "The rope is " + show(loss, 2) + " % under its " + was + " diameter, not more than " + line + " of the " + whose + "."
 	if loss < 0 {
 		res.Text = "The rope is " + show(-loss, 2) + " % over its " + was + " diameter, so no loss was measured."
-		if loss < -10 {
-			res.Notes = append(res.Notes, "More than 10 % over "+was+" is unusual: make sure of the "+was+" diameter.")
+		// A new rope is made up to a few percent over nominal; none grows over its own
+		// baseline. Against a wrong diameter the loss of a worn rope does not show.
+		if over := map[string]float64{"nominal": 10, "baseline": 3}[was]; more(-loss, over) {
+			res.Finding = Watch
+			res.Text = "The rope is " + show(-loss, 2) + " % over its " + was + " diameter, which no rope is: its loss is not known. Make sure of the " + was + " diameter and measure again."
 		}
 	}
 	if more(loss, limit) {

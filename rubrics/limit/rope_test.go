@@ -13,6 +13,7 @@ func TestRopeDiameter(t *testing.T) {
 		{"WR11 mixed edge", "nominal=3/8 in; measured=9.04875 mm", 5, "%", Within, nil},
 		{"over 5 %", "nominal=0.375 in; measured=0.35624 in", 5.00267, "%", Beyond, nil},
 		{"oversize", "nominal=0.375 in; measured=0.390 in", -4, "%", Within, nil},
+		{"another rope's nominal", "nominal=10 mm; measured=12 mm", -20, "%", Watch, nil}, // a worn 1/2 in rope
 		{"maker stricter", "nominal=0.375 in; measured=0.360 in; maker=0.365 in", 4, "%", Beyond, nil},
 		{"maker met", "nominal=0.375 in; measured=0.365 in; maker=0.365 in", 2.6667, "%", Within, nil},
 	})

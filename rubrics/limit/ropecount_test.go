@@ -83,6 +83,7 @@ func TestRopeBaseline(t *testing.T) {
 		{"WR16 edge", "baseline=0.500 in; measured=0.470 in", 6, "%", Within, nil},
 		{"WR16 metric edge", "baseline=12.7 mm; measured=11.938 mm", 6, "%", Within, nil},
 		{"WR16 a hair less", "baseline=0.500 in; measured=0.46999 in", 6.002, "%", Beyond, nil},
+		{"thicker than when new", "baseline=0.500 in; measured=0.520 in", -4, "%", Watch, nil},
 		{"maker stricter", "baseline=0.500 in; measured=0.480 in; maker=0.485 in", 4, "%", Beyond, nil},
 	})
 	holds(t, "rope-baseline", []held{{"WR16", "baseline=0.5 in; measured=0.469 in", 6, "%", Published}})

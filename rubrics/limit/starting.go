@@ -55,7 +55,10 @@ var motorStart = rule{
 		low, high := starting(m)
 		res := Result{Value: m.amps(high), Unit: "A", Finding: Computed}
 		res.Text = "Starting it draws " + show(m.amps(low), 1) + " to " + show(m.amps(high), 1) + " A."
-		if high == 0 {
+		switch {
+		case low == 0:
+			res.Text = "Starting it draws up to " + show(m.amps(high), 1) + " A."
+		case high == 0:
 			res.Value = m.amps(low)
 			res.Text = "Starting it draws " + show(m.amps(low), 1) + " A or more: letter V has no upper end."
 		}
@@ -113,19 +116,23 @@ var clampCurrent = rule{
 		},
 		Formula: "measured / plate x 100; beyond over 100 %",
 		Source:  "the motor's own plate, at the voltage it is connected for",
-		Status:  Physics, Caution: motorCaution,
+		Status:  Physics, Caution: liveCaution + motorCaution,
 	},
-	bounds: map[string]bound{"measured": {0, 10000}, "plate": {0.1, 10000}},
+	bounds: map[string]bound{"measured": {0.01, 10000}, "plate": {0.1, 10000}},
 	judge: func(m *measured) (Result, *Error) {
 		share := m.n("measured") / m.n("plate") * 100
 		if share > 1000 {
 			return Result{}, refuse("measured", m.in(m.n("measured"), "measured")+" is more than ten times the plate", "read it running, not starting, around one wire")
+		}
+		if share < 5 { // round a whole cord the clamp reads nearly nothing
+			return Result{}, refuse("measured", m.in(m.n("measured"), "measured")+" is less than any motor idles at", "the clamp goes round one wire, not round a whole cord; an electrician reads it")
 		}
 		res := m.held(m.n("measured"), m.n("plate"), "measured")
 		res.Text = "It draws " + m.in(m.n("measured"), "measured") + ", " + show(share, 1) + " % of its plate, as loaded then."
 		if more(share, 100) {
 			res.Finding = Beyond
 			res.Text = "It draws " + m.in(m.n("measured"), "measured") + ", " + show(share, 1) + " % of its plate: overloaded, low voltage, a lost phase or worn."
+			res.Notes = []string{"Where the plate prints a service factor current, a motor may run up to that: hold it against that one."}
 		}
 		return res, nil
 	},

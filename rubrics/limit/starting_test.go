@@ -21,6 +21,9 @@ func TestMotorStart(t *testing.T) {
 	if !strings.Contains(res.Text, "or more") {
 		t.Error(res.Text)
 	}
+	if res := must(t, "motor-start", "power=5 hp; voltage=230 V; phases=1; code=A"); !strings.Contains(res.Text, "up to 68.3 A") {
+		t.Error(res.Text)
+	}
 	refuses(t, "motor-start", []refusal{
 		{"power=5 hp; voltage=230 V; phases=3; code=Q", "code", "A, B, C"},
 		{"power=5 hp; voltage=230 V; phases=2; code=J", "phases", "1, 3"},
@@ -60,7 +63,14 @@ func TestClampAndWelder(t *testing.T) {
 		{"at the plate", "measured=15.2 A; plate=15.2 A", 15.2, "A", Within, nil},
 		{"over", "measured=15.3 A; plate=15.2 A", 15.3, "A", Beyond, nil},
 	})
-	refuses(t, "clamp-current", []refusal{{"measured=200 A; plate=15 A", "measured", "not starting"}, {"measured=15 A; plate=0 A", "plate", "more than zero"}})
+	for _, name := range []string{"clamp-current", "leg-balance"} {
+		for _, d := range All() {
+			if d.Name == name && !strings.Contains(d.Caution, "live parts") {
+				t.Errorf("%s sends to live parts without a word: %q", name, d.Caution)
+			}
+		}
+	}
+	refuses(t, "clamp-current", []refusal{{"measured=0 A; plate=15 A", "measured", "more than zero"}, {"measured=0.4 A; plate=15 A", "measured", "not round a whole cord"}, {"measured=200 A; plate=15 A", "measured", "not starting"}, {"measured=15 A; plate=0 A", "plate", "more than zero"}})
 	check(t, "welder-output", 1e-9, []row{
 		{"at 10 %", "dial=100 A; measured=90 A", 10, "%", Computed, nil},
 		{"over", "dial=100 A; measured=112 A", 12, "%", Beyond, nil},

@@ -10,8 +10,8 @@ var thread = rule{
 		Name: "thread", Title: "Which thread is this",
 		Quantities: []Input{
 			{Name: "diameter", Title: "measured diameter: outside of a bolt, bore of a nut", Dimension: "length", Unit: "in", Metric: "mm"},
-			{Name: "pitch", Title: "pitch", Dimension: "length", Unit: "mm", Metric: "mm", Optional: true},
-			{Name: "tpi", Title: "threads per inch", Dimension: "threads", Unit: "tpi", Metric: "tpi", Optional: true},
+			{Name: "pitch", Title: "pitch", Dimension: "length", Unit: "mm", Metric: "mm", Optional: true, Either: "pitch"},
+			{Name: "tpi", Title: "threads per inch", Dimension: "threads", Unit: "tpi", Metric: "tpi", Optional: true, Either: "pitch"},
 			{Name: "fit", Title: "external (bolt) or internal (nut)", Dimension: "word", Words: []string{"external", "internal"}, Optional: true, Default: "external"},
 		},
 		Formula: "nearest row by diameter and pitch (pitch = 25.4 / tpi mm; major = bore + 1.0825 pitch); mistaken for: major within 1.0 mm and pitch within 25 %; " +
@@ -66,20 +66,27 @@ func judgeThread(m *measured) (Result, *Error) {
 	found := matches(major, pitch, reach)
 	if len(found) == 0 {
 		value, u := m.to(m.n("diameter"), "diameter")
-		return Result{Value: value, Unit: u, Finding: Computed,
+		res := Result{Value: value, Unit: u, Finding: Computed,
 			Text:  "No thread of the table (UNC and UNF #10 to 1 in, metric M4 to M24) fits " + m.in(m.n("diameter"), "diameter") + " with a pitch of " + show(pitch, 3) + " mm.",
-			More:  nearest(major, pitch),
 			Notes: []string{"It may be beyond the table, worn, a pipe thread, or of another standard: try it against a gauge."},
-		}, nil
+		}
+		res.add("nearest", nearest(major, pitch))
+		return res, nil
 	}
 	best := found[0].row
 	res := Result{Finding: Computed}
 	res.Value, res.Unit = m.to(best.majorMM()/25.4, "diameter")
 	res.Text = "The nearest standard thread is " + best.name + ": major diameter " + m.in(best.majorMM()/25.4, "diameter") + ", pitch " + show(best.pitchMM(), 3) + " mm."
 	hole := m.words["fit"] == "internal"
-	for _, more := range [][]Figure{nearest(major, pitch), drills(best), mistaken(best), forced(best, hole), repairs(best, hole)} {
-		res.More = append(res.More, more...)
+	res.add("nearest", nearest(major, pitch))
+	res.add("", drills(best))
+	res.add("mistaken for", mistaken(best))
+	into := "probably forced into"
+	if hole {
+		into = "probably forced in"
 	}
+	res.add(into, forced(best, hole))
+	res.add("repair", repairs(best, hole))
 	for _, other := range found[1:] {
 		res.Notes = append(res.Notes, "It also fits "+other.row.name+": count the threads over a longer length, and measure where it is least worn.")
 	}

@@ -6,8 +6,8 @@ const jointCaution = "Strength of the thread alone: the marked grade, the joint 
 func pitchInputs(more ...Input) []Input {
 	return append([]Input{
 		{Name: "diameter", Title: "nominal diameter", Dimension: "length", Unit: "in", Metric: "mm"},
-		{Name: "tpi", Title: "threads per inch", Dimension: "threads", Unit: "tpi", Metric: "tpi", Optional: true},
-		{Name: "pitch", Title: "pitch", Dimension: "length", Unit: "mm", Metric: "mm", Optional: true},
+		{Name: "tpi", Title: "threads per inch", Dimension: "threads", Unit: "tpi", Metric: "tpi", Optional: true, Either: "pitch"},
+		{Name: "pitch", Title: "pitch", Dimension: "length", Unit: "mm", Metric: "mm", Optional: true, Either: "pitch"},
 	}, more...)
 }
 

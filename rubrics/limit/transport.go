@@ -40,37 +40,52 @@ var tieDowns = rule{
 		if least(weight, 10000) {
 			res.Notes = append(res.Notes, "A wheeled or tracked machine of 10,000 lb or more needs at least 4 (49 CFR 393.130).")
 		}
-		res.Text = "This load needs at least " + show(need, 0) + " tie-downs."
+		res.Text = "This load needs at least " + ties(need) + "."
 		count := need
 		if m.has("count") {
 			count = m.n("count")
 			res.Value, res.Limit = count, ptr(need)
-			res.Text = show(count, 0) + " tie-downs are at least the " + show(need, 0) + " needed, but their working load limit is not given."
+			res.Text = "With " + ties(count) + " there are at least the " + show(need, 0) + " needed, but their working load limit is not given."
 			if count < need {
 				res.Finding = Beyond
-				res.Text = show(count, 0) + " tie-downs are too few: this load needs " + show(need, 0) + "."
+				res.Text = "With " + ties(count) + " there are too few: this load needs " + show(need, 0) + "."
 			}
 		}
 		if !m.has("wll") {
 			return res, nil
 		}
 		sum := count * m.n("wll") * part
-		counts, _ := m.to(sum, "weight")
-		res.More = append(res.More, Figure{Title: "working load limits count for", Value: counts, Unit: m.entered["weight"]})
+		sums, _ := m.to(sum, "weight")
+		res.More = append(res.More, Figure{Title: "working load limits count for", Value: sums, Unit: m.entered["weight"]})
 		if more(weight/2, sum) {
 			res.Finding = Beyond
 			if count >= need {
-				res.Value, res.Unit = counts, m.entered["weight"]
+				res.Value, res.Unit = sums, m.entered["weight"]
 				at, _ := m.to(weight/2, "weight")
 				res.Limit = ptr(at)
-				res.Text = show(count, 0) + " such tie-downs count for " + m.in(sum, "weight") + ", less than half the weight, " + m.in(weight/2, "weight") + "."
+				res.Text = counts(count) + m.in(sum, "weight") + ", less than half the weight, " + m.in(weight/2, "weight") + "."
 			}
 		} else if m.has("count") && res.Finding != Beyond {
 			res.Finding = Within
-			res.Text = show(count, 0) + " tie-downs count for " + m.in(sum, "weight") + ", at least half the weight, and " + show(need, 0) + " are needed."
+			res.Text = counts(count) + m.in(sum, "weight") + ", at least half the weight, and " + show(need, 0) + " are needed."
 		}
 		return res, nil
 	},
+}
+
+func ties(n float64) string {
+	if n == 1 {
+		return "1 tie-down"
+	}
+	return show(n, 0) + " tie-downs"
+}
+
+// counts is the tie-downs with their verb.
+func counts(n float64) string {
+	if n == 1 {
+		return "1 tie-down counts for "
+	}
+	return ties(n) + " count for "
 }
 
 // tieCount is 49 CFR 393.110: weight in lb, length in ft.

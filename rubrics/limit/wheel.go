@@ -58,7 +58,7 @@ var wheelSpeed = rule{
 			{Name: "rpm", Title: "spindle speed in rpm", Dimension: "number"},
 			{Name: "marked", Title: "highest rpm marked on the wheel", Dimension: "number", Optional: true},
 		},
-		Formula: "surface speed = pi x diameter x rpm; beyond when rpm is over the marking",
+		Formula: "surface speed = pi x diameter x rpm; beyond when rpm is over the marking; watch when the motor's speed without load is",
 		Source:  "29 CFR 1910.215(d)(1), read in Washington WAC 296-806-40512",
 		Status:  Published, Caution: grinderCaution,
 	},
@@ -77,12 +77,29 @@ var wheelSpeed = rule{
 		marked := m.n("marked")
 		res := Result{Value: rpm, Unit: "rpm", Limit: ptr(marked), Finding: Within, More: []Figure{{Title: "surface speed", Value: speed, Unit: u}}}
 		res.Text = runs + "; the spindle's " + show(rpm, 0) + " rpm are not over the wheel's " + show(marked, 0) + "."
-		if rpm > marked {
+		idle := idling(rpm)
+		switch {
+		case rpm > marked:
 			res.Finding = Beyond
 			res.Text = runs + "; the spindle's " + show(rpm, 0) + " rpm are over the wheel's " + show(marked, 0) + ": it can burst."
+		case idle > marked:
+			res.Finding = Watch
+			res.Text = runs + "; " + show(rpm, 0) + " rpm are not over the wheel's " + show(marked, 0) + ", but a motor with that on its plate turns up to " +
+				show(idle, 0) + " without load: take a wheel marked for that."
 		}
 		return res, nil
 	},
+}
+
+// idling is the speed that a motor on 60 or 50 Hz comes near without load, where
+// rpm looks like the loaded speed that its plate prints; else rpm.
+func idling(rpm float64) float64 {
+	for _, sync := range []float64{3600, 3000, 1800, 1500, 1200, 1000} {
+		if rpm < sync && rpm >= 0.93*sync {
+			return sync
+		}
+	}
+	return rpm
 }
 
 var wheelExposure = rule{
@@ -96,7 +113,7 @@ var wheelExposure = rule{
 		Source:  "29 CFR 1910.215(b)(3), read in a safety guide that quotes it",
 		Status:  Published, Caution: grinderCaution,
 	},
-	bounds: map[string]bound{"open": {0, 360}, "start": {0, 180}},
+	bounds: map[string]bound{"open": {1, 360}, "start": {0, 180}},
 	judge: func(m *measured) (Result, *Error) {
 		res := Result{Finding: Within}
 		open, start := m.n("open"), m.n("start")

@@ -39,7 +39,12 @@ func TestWheelSpeed(t *testing.T) {
 		{"GR04", "diameter=12 in; rpm=1000", 3144, "ft/min", Computed, nil},
 		{"GR04 metric", "diameter=304.8 mm; rpm=1000", 15.96, "m/s", Computed, nil},
 		{"GR05", "diameter=8 in; rpm=3450; marked=3000", 3450, "rpm", Beyond, map[string]float64{"surface speed": 7225.7}},
-		{"GR05 edge", "diameter=8 in; rpm=3450; marked=3450", 3450, "rpm", Within, nil},
+		{"GR05 edge", "diameter=8 in; rpm=3600; marked=3600", 3600, "rpm", Within, nil},
+		{"GR05 edge of no usual motor", "diameter=8 in; rpm=2500; marked=2500", 2500, "rpm", Within, nil},
+		// A two-pole motor with 3,450 rpm on its plate comes near 3,600 without load.
+		{"plate speed, marked for it alone", "diameter=8 in; rpm=3450; marked=3450", 3450, "rpm", Watch, nil},
+		{"plate speed, marked for no load", "diameter=8 in; rpm=3450; marked=3600", 3450, "rpm", Within, nil},
+		{"50 Hz", "diameter=200 mm; rpm=2850; marked=2900", 2850, "rpm", Watch, nil},
 		{"GR05 one more", "diameter=8 in; rpm=3451; marked=3450", 3451, "rpm", Beyond, nil},
 	})
 	holds(t, "wheel-speed", []held{{"GR05", "diameter=8 in; rpm=3450; marked=3000", 3000, "rpm", Published}})
@@ -65,7 +70,7 @@ func TestWheelExposure(t *testing.T) {
 		{"start", "open=80 deg; start=70 deg", 65, "deg", Published},
 	})
 	refuses(t, "wheel-exposure", []refusal{
-		{"open=400 deg; start=60 deg", "open", "between 0 deg and 360 deg"},
+		{"open=400 deg; start=60 deg", "open", "between 1 deg and 360 deg"},
 		{"open=90; start=60 deg", "open", "unit is missing"},
 	})
 }

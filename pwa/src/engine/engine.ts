@@ -38,7 +38,7 @@ type Call =
   | "prices-read"
   | "prices-write"
   | "limit"
-  | "catalogue"
+  | "ready"
   | "quantity";
 
 const door = new WorkerDoor(
@@ -118,9 +118,9 @@ function base64(blob: Blob): Promise<string> {
   });
 }
 
-/** Rubrics, limits, labels and defaults: their one home is the engine. */
+/** Rubrics, limits, labels and defaults, once the engine is ready: their one home is Go, which writes them. */
 export async function catalogue(): Promise<Catalogue> {
-  const answer = await ask<Catalogue>("catalogue", null);
+  const [answer] = await Promise.all([plainCatalogue(), ask("ready", null)]);
   if (performance.getEntriesByName("engine-ready").length === 0) performance.mark("engine-ready");
   document.documentElement.dataset.engine = "ready";
   return answer;

@@ -84,6 +84,7 @@ export interface Catalogue {
   parts: Part[];
   parts_dated: string;
   limits: LimitDefinition[];
+  subjects: LimitSubject[];
   shop: Shop;
   grades: string[];
   reasons: Choice[];
@@ -448,6 +449,7 @@ export interface Limit {
 export interface LimitDefinition {
   name: string;
   title: string;
+  subject: string;
   quantities: LimitInput[];
   formula: string;
   source: string;
@@ -457,6 +459,7 @@ export interface LimitDefinition {
 }
 
 export interface LimitFigure {
+  group?: string;
   title: string;
   value?: number;
   unit?: string;
@@ -471,8 +474,10 @@ export interface LimitInput {
   unit?: string;
   metric?: string;
   words?: string[];
+  titles?: string[];
   optional?: boolean;
   default?: string;
+  either?: string;
 }
 
 export interface LimitRequest {
@@ -493,6 +498,12 @@ export interface LimitResult {
   notes?: string[];
   caution?: string;
   more?: LimitFigure[];
+}
+
+export interface LimitSubject {
+  id: string;
+  title: string;
+  limits: string[];
 }
 
 export interface Line {

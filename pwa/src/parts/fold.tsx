@@ -1,6 +1,7 @@
 import type { ComponentChildren } from "preact";
+import { useRef } from "preact/hooks";
 
-/** A row that opens onto its lines. */
+/** A row that opens onto its lines. Once opened from outside it closes by hand alone. */
 export function Fold(props: {
   summary: ComponentChildren;
   /** Stands at the right of the row, in tabular figures. */
@@ -8,8 +9,10 @@ export function Fold(props: {
   open?: boolean;
   children: ComponentChildren;
 }) {
+  const opened = useRef(false);
+  if (props.open) opened.current = true;
   return (
-    <details class="fold" open={props.open ?? false}>
+    <details class="fold" open={opened.current}>
       <summary class="fold-row">
         <span class="fold-title">{props.summary}</span>
         {props.aside !== undefined && <span class="fold-aside figures">{props.aside}</span>}

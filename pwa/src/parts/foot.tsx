@@ -27,7 +27,7 @@ const screens = [
 /** Listings stays lit on everything that belongs to a listing. */
 function isHere(path: string, href: string): boolean {
   if (href === "/") return ["/", "/new", "/compare"].includes(path) || path.startsWith("/listing/");
-  if (href === "/settings") return path === "/settings" || path === "/backup";
+  if (href === "/settings") return ["/settings", "/backup"].includes(path) || path.startsWith("/bench");
   return path.startsWith(href);
 }
 

@@ -5,6 +5,15 @@ import { fieldWords } from "../words/parts.ts";
 import { described, Labelled } from "./field.tsx";
 import { useDraft } from "./use-draft.ts";
 
+/** Texts as they were typed, by field: 3/8 stays 3/8 for as long as it is what is kept. */
+const typed = new Map<string, { text: string; value: Quantity }>();
+
+function shown(id: string, value: Quantity | undefined): string {
+  if (!value) return "";
+  const known = typed.get(id);
+  return known && known.value.n === value.n && known.value.unit === value.unit ? known.text : String(value.n);
+}
+
 /**
  * A measured quantity: typed text read by the engine ("1 1/2", "9,5 mm"), with
  * the unit that holds when none is typed beside it.
@@ -19,14 +28,23 @@ export function QuantityInput(props: {
   units: string[];
   value: Quantity | undefined;
   keep: (value: Quantity | null) => Promise<string | undefined>;
+  /** Told when the text cannot be read as a quantity. */
+  unread?: (() => void) | undefined;
 }) {
   const dom = useId();
   const [chosen, setChosen] = useState<string | undefined>(undefined);
   const unit = props.value?.unit ?? chosen ?? props.units[0] ?? "";
   const units = props.units.includes(unit) || unit === "" ? props.units : [...props.units, unit];
-  const draft = useDraft(props.id, props.value ? String(props.value.n) : "", async (text) => {
+  const draft = useDraft(props.id, shown(props.id, props.value), async (text) => {
+    typed.delete(props.id);
     if (text.trim() === "") return props.keep(null);
-    return props.keep(await parseQuantity(text, props.dimension, unit));
+    const value = await parseQuantity(text, props.dimension, unit).catch((cause: unknown) => {
+      props.unread?.();
+      throw cause;
+    });
+    // A unit typed behind the number moves to its place beside the field.
+    if (/[\d.,/\s]$/.test(text)) typed.set(props.id, { text: text.trim(), value });
+    return props.keep(value);
   });
   const problem = draft.problem ?? props.problem;
   const choose = (next: string) => {
@@ -36,12 +54,12 @@ export function QuantityInput(props: {
   };
   return (
     <Labelled label={props.label} for={dom} hint={props.hint} problem={problem}>
-      <div class="with-unit">
+      <div class={unit === "" && units.length < 2 ? undefined : "with-unit"}>
         <input
           id={dom}
           type="text"
           class="figures"
-          inputMode="text"
+          inputMode={props.dimension === "number" ? "numeric" : "text"}
           autocomplete="off"
           enterkeyhint="next"
           value={draft.text}

@@ -94,9 +94,7 @@ function OneCheck({ walk, at, stop, catalogue, list }: OneProps) {
   const [said, setSaid] = useState<{ good?: string; problem?: string }>({});
   const definition = check.limit && catalogue.limits.find((l) => l.name === check.limit?.name);
   const measuring = useMeasured(words.measuredLabel(check.title), doc, check.id, finding);
-  const given =
-    definition &&
-    givenTo(definition, check.limit?.fixed ?? {}, finding.quantities, finding.words, finding.maker);
+  const given = definition && givenTo(definition, check.limit?.fixed ?? {}, finding);
   const view = useLimit(definition?.name ?? "", given);
   const proposed = proposedBy(stop, view.result?.finding);
   const beyond = view.result?.finding === "beyond limit";
@@ -167,6 +165,7 @@ function OneCheck({ walk, at, stop, catalogue, list }: OneProps) {
       {definition && check.limit && (
         <CheckMeasure
           id={`${doc}/finding/${check.id}`}
+          here={`${list}/${check.id}`}
           limit={check.limit}
           definition={definition}
           catalogue={catalogue}

@@ -106,9 +106,9 @@ function Gear({ gear }: { gear: HomeGear[] }) {
       <h2 class="block-title">{words.gear}</h2>
       <ul class="plain-list">
         {gear.map((item) => (
-          <li key={`${item.title} ${item.own}`} class="row-link">
-            <span class="row-main">{words.gearOf(item.count, item.title)}</span>
-            <span class="row-aside">{item.own ? words.own : words.hired}</span>
+          <li key={`${item.title} ${item.own}`} class="gear-row">
+            <b>{words.gearOf(item.count, item.title)}</b>
+            <span class="quiet">{item.own ? words.own : words.hired}</span>
           </li>
         ))}
       </ul>

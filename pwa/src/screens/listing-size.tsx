@@ -1,25 +1,18 @@
 import { listingFigures } from "../data/file.ts";
-import type { Json, JsonInput } from "../data/value.ts";
+import type { JsonInput } from "../data/value.ts";
 import type { Shop } from "../generated/types.ts";
 import { Fold } from "../parts/fold.tsx";
-import { saveValue } from "../parts/save.ts";
 import type { ListingDoc } from "../parts/use-listing.ts";
 import { listingWords as words } from "../words/listing.ts";
+import { keepChecked } from "./keep-checked.ts";
 import { PhasesField } from "./phases-field.tsx";
 import { SizeField } from "./size-field.tsx";
-import { refusedChange } from "./use-check.ts";
 
 /** Keeps a size of the listing, unless every judgement would refuse it. */
-const keeper = (listing: ListingDoc, path: string) => async (value: JsonInput) => {
-  const next = new Map(listing.values);
-  if (value === null) next.delete(path);
-  else next.set(path, value as Json);
-  const why = await refusedChange(
-    { listing: listingFigures(listing.values) },
-    { listing: listingFigures(next) },
-  );
-  return why ?? saveValue(words.labels[path] ?? path, listing.doc, path, value);
-};
+const keeper = (listing: ListingDoc, path: string) => (value: JsonInput) =>
+  keepChecked({ label: words.labels[path] ?? path, doc: listing.doc, path }, value, (values) => ({
+    listing: listingFigures(values),
+  }));
 
 const sizes = ["weight", "length", "width", "height", "power", "voltage", "current"];
 

@@ -6,11 +6,16 @@ export function OpenedFold(props: {
   summary: ComponentChildren;
   aside?: ComponentChildren;
   open?: boolean;
+  onOpen?: (open: boolean) => void;
   children: () => ComponentChildren;
 }) {
   const [open, setOpen] = useState(props.open ?? false);
+  const toggle = (next: boolean) => {
+    setOpen(next);
+    props.onOpen?.(next);
+  };
   return (
-    <details class="fold" open={open} onToggle={(e) => setOpen(e.currentTarget.open)}>
+    <details class="fold" open={open} onToggle={(e) => toggle(e.currentTarget.open)}>
       <summary class="fold-row">
         <span class="fold-title">{props.summary}</span>
         {props.aside !== undefined && <span class="fold-aside figures">{props.aside}</span>}

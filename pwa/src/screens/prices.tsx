@@ -1,5 +1,6 @@
 import "../style/money.css";
 import { useMemo, useState } from "preact/hooks";
+import { percent } from "../charts/format.ts";
 import { rangeOf } from "../data/shape.ts";
 import type { Part, Range } from "../generated/types.ts";
 import { Banner, Page } from "../parts/page.tsx";
@@ -51,6 +52,7 @@ export function PricesScreen() {
   return (
     <Page title={words.title}>
       <p class="hint">{words.about(dated)}</p>
+      {shop.region !== undefined && <p class="hint">{words.region(percent(shop.region / 10_000))}</p>}
       <PricesTable own={own} parts={catalogue.ownParts} currency={shop.currency} />
       <FindField label={words.search} text={search} onText={setSearch} />
       <label class="choice-item">

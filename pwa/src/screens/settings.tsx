@@ -29,6 +29,9 @@ export function SettingsScreen() {
       </a>
       <ThemeField />
       <StorageReport catalogue={catalogue} />
+      <a class="button" href="/bench">
+        {words.toBench}
+      </a>
       <a class="button" href="/rubrics">
         {words.toRubrics}
       </a>

@@ -1,12 +1,11 @@
 import { shopSettings } from "../data/file.ts";
 import type { Values } from "../data/reader.ts";
 import { quantityOf, textOf } from "../data/shape.ts";
-import type { Json, JsonInput } from "../data/value.ts";
+import type { JsonInput } from "../data/value.ts";
 import type { Catalogue } from "../generated/types.ts";
-import { saveValue } from "../parts/save.ts";
 import { shopWords as words } from "../words/shop.ts";
+import { keepChecked } from "./keep-checked.ts";
 import { SizeField } from "./size-field.tsx";
-import { refusedChange } from "./use-check.ts";
 
 /** What is kept of the shop, and what the engine knows of such things. */
 export interface Own {
@@ -15,14 +14,10 @@ export interface Own {
 }
 
 /** Keeps one value of the shop, unless every judgement would refuse it. */
-export const keeper = (own: Own, path: string, title: string) => async (value: JsonInput) => {
-  const shop = (values: Values) => ({ shop: shopSettings(values, own.catalogue.shop).shop });
-  const next = new Map(own.values);
-  if (value === null) next.delete(path);
-  else next.set(path, value as Json);
-  const why = await refusedChange(shop(own.values), shop(next));
-  return why ?? saveValue(words.saveLabel(title), "shop", path, value);
-};
+export const keeper = (own: Own, path: string, title: string) => (value: JsonInput) =>
+  keepChecked({ label: words.saveLabel(title), doc: "shop", path }, value, (values) => ({
+    shop: shopSettings(values, own.catalogue.shop).shop,
+  }));
 
 export const metric = (own: Own) =>
   (textOf(own.values.get("units")) ?? own.catalogue.shop.units) === "metric";

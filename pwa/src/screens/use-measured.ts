@@ -4,10 +4,10 @@ import { saveValue } from "../parts/save.ts";
 import type { FindingView } from "../parts/use-listing.ts";
 
 /** All that was measured at one check: one value of the records. */
-interface Measured {
+export interface Measured {
   quantities: Record<string, Quantity>;
   words: Record<string, string>;
-  maker?: Quantity;
+  maker?: Quantity | undefined;
 }
 
 const measuredOf = (finding: FindingView): Measured => ({
@@ -28,14 +28,18 @@ const plain = (m: Measured) => ({
   ...(m.maker ? { maker: plainQuantity(m.maker) } : {}),
 });
 
-function without<T>(map: Record<string, T>, name: string): Record<string, T> {
+/** The map less one entry. */
+export function without<T>(map: Record<string, T>, name: string): Record<string, T> {
   return Object.fromEntries(Object.entries(map).filter(([key]) => key !== name));
 }
 
+/** Keeps what is measured, each part by itself; answers why not, if it could not. */
 export interface Measuring {
   quantity: (name: string, value: Quantity | null) => Promise<string | undefined>;
   word: (name: string, value: string | null) => Promise<string | undefined>;
   maker: (value: Quantity | null) => Promise<string | undefined>;
+  /** Told when the text of a field cannot be read, so that nothing older is judged in its place. */
+  unread?: (name: string) => void;
 }
 
 /** Writes measured values; fields left at the same moment do not lose each other's entry. */

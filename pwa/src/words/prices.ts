@@ -3,6 +3,7 @@ export const pricesWords = {
   title: "Price book",
   about: (dated: string) =>
     `The prices marked example are invented round figures${dated ? ` of ${dated}` : ""}. Put your own supplier's in their place.`,
+  region: (share: string) => `Appraisals take the examples times the ${share} of your region.`,
   example: "example",
   own: "own",
   per: (unit: string) => `per ${unit}`,

@@ -47,6 +47,7 @@ export const settingsWords = {
   version: "App version",
   devBuild: "development",
   rubrics: "Kinds and their versions",
+  toBench: "Bench calculator",
   toRubrics: "Rubrics, and your own",
   toShop: "Your shop: room, power, truck, prices of the region",
   toBackup: "Backup: export and import",
