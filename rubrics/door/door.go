@@ -15,18 +15,19 @@ import (
 // Door answers calls by name, JSON in and JSON out.
 type Door struct {
 	judge *appraisal.Judge
-	ids   []string      // of the rubrics, in the order of the catalogue
-	kinds []notice.Kind // as a listing's text is read for them; nil until one is
-	dated string        // day of the example prices
+	ids   []string
+	raw   map[string]json.RawMessage // the rubrics as they were given
+	kinds []notice.Kind              // as a listing's text is read for them, once asked for
+	dated string                     // day of the example prices
 }
 
 // Open makes a door from a catalogue as JSON. A rubric is read when it is first
 // asked for: all of them together take longer than a start may.
 func Open(catalogue []byte) (*Door, error) {
 	var c struct {
-		Rubrics []json.RawMessage `json:"rubrics"`
-		Parts   []appraisal.Part  `json:"parts"`
-		Dated   string            `json:"parts_dated"`
+		Rubrics    []json.RawMessage `json:"rubrics"`
+		Parts      []appraisal.Part  `json:"parts"`
+		PartsDated string            `json:"parts_dated"`
 	}
 	if err := json.Unmarshal(catalogue, &c); err != nil {
 		return nil, fmt.Errorf("the catalogue of rubrics cannot be read: %w", err)
@@ -44,7 +45,7 @@ func Open(catalogue []byte) (*Door, error) {
 		err := json.Unmarshal(raw[id], &r)
 		return &r, err
 	}
-	return &Door{judge: appraisal.NewLateJudge(ids, late, c.Parts), ids: ids, dated: c.Dated}, nil
+	return &Door{judge: appraisal.NewLateJudge(ids, late, c.Parts), ids: ids, raw: raw, dated: c.PartsDated}, nil
 }
 
 // idOf reads the id of a rubric, which NewCatalogue writes first.

@@ -1,6 +1,7 @@
 package door
 
 import (
+	"encoding/json"
 	"fmt"
 	"slices"
 
@@ -25,38 +26,58 @@ type Notice struct {
 	Proposals []notice.Proposal `json:"proposals"`
 }
 
-// kindsOf gives the kinds of the rubrics, as far as a text can speak of them.
-func kindsOf(rubrics []appraisal.Rubric) []notice.Kind {
-	out := make([]notice.Kind, len(rubrics))
-	for i := range rubrics {
-		r := &rubrics[i]
-		k := notice.Kind{ID: r.ID, Title: r.Kind, Words: r.Words, Size: notice.Size{Title: r.Capacity.Title, Unit: r.Capacity.Unit, Other: r.Capacity.Other}}
-		for _, fact := range r.Facts {
-			f := notice.Fact{ID: fact.ID}
-			for _, o := range fact.Options {
-				f.Options = append(f.Options, notice.Option{ID: o.ID, Title: o.Title, Words: o.Words})
-			}
-			k.Facts = append(k.Facts, f)
-		}
-		out[i] = k
-	}
-	return out
+// spoken is what a text can speak of a rubric; the rest of it need not be read.
+type spoken struct {
+	ID       string             `json:"id"`
+	Kind     string             `json:"kind"`
+	Words    []string           `json:"words"`
+	Capacity appraisal.Capacity `json:"capacity"`
+	Facts    []appraisal.Fact   `json:"facts"`
 }
 
-// carriedKinds are those of the catalogue.
-func (d *Door) carriedKinds() ([]notice.Kind, error) {
-	if d.kinds == nil {
-		all := make([]appraisal.Rubric, len(d.ids))
-		for i, id := range d.ids {
-			r, err := d.judge.Rubric(id)
-			if err != nil {
+func (s *spoken) kind() notice.Kind {
+	k := notice.Kind{ID: s.ID, Title: s.Kind, Words: s.Words, Size: notice.Size{Title: s.Capacity.Title, Unit: s.Capacity.Unit, Other: s.Capacity.Other}}
+	for _, fact := range s.Facts {
+		f := notice.Fact{ID: fact.ID}
+		for _, o := range fact.Options {
+			f.Options = append(f.Options, notice.Option{ID: o.ID, Title: o.Title, Words: o.Words})
+		}
+		k.Facts = append(k.Facts, f)
+	}
+	return k
+}
+
+// kindsFor gives the kinds a text may speak of: the one that is known, or all.
+func (d *Door) kindsFor(q *NoticeRequest) ([]notice.Kind, error) {
+	var out []notice.Kind
+	own := map[string]bool{}
+	for i := range q.Own {
+		r := &q.Own[i]
+		own[r.ID] = true
+		out = append(out, (&spoken{r.ID, r.Kind, r.Words, r.Capacity, r.Facts}).kind())
+	}
+	if raw, ok := d.raw[q.Rubric]; ok && !own[q.Rubric] {
+		var s spoken
+		if err := json.Unmarshal(raw, &s); err != nil {
+			return nil, err
+		}
+		return []notice.Kind{s.kind()}, nil
+	}
+	if len(d.kinds) == 0 {
+		for _, id := range d.ids {
+			var s spoken
+			if err := json.Unmarshal(d.raw[id], &s); err != nil {
 				return nil, err
 			}
-			all[i] = *r
+			d.kinds = append(d.kinds, s.kind())
 		}
-		d.kinds = kindsOf(all)
 	}
-	return d.kinds, nil
+	for _, k := range d.kinds {
+		if !own[k.ID] {
+			out = append(out, k)
+		}
+	}
+	return out, nil
 }
 
 func (d *Door) notice(q *NoticeRequest) (*Notice, error) {
@@ -66,15 +87,9 @@ func (d *Door) notice(q *NoticeRequest) (*Notice, error) {
 	if q.Units != "inch" && q.Units != "metric" {
 		return nil, &appraisal.Error{Field: "units", What: fmt.Sprintf("%.40q is not known", q.Units), Right: "inch or metric"}
 	}
-	kinds := kindsOf(q.Own)
-	carried, err := d.carriedKinds()
+	kinds, err := d.kindsFor(q)
 	if err != nil {
 		return nil, err
-	}
-	for _, k := range carried {
-		if !slices.ContainsFunc(q.Own, func(r appraisal.Rubric) bool { return r.ID == k.ID }) {
-			kinds = append(kinds, k)
-		}
 	}
 	all, err := notice.Read(q.Text, notice.Ask{Currency: q.Currency, Units: q.Units, Date: q.Date, Kind: q.Rubric, Kinds: kinds})
 	if err != nil {

@@ -83,6 +83,7 @@ var inchListings = []struct{ name, text, want string }{
 	{"facts", "Two post lift, asymmetric, clear floor, disassembled", "rubric=two-post-lift fact/arms=asymmetric? fact/cross-over=overhead fact/standing=taken-down"},
 	{"facts against each other", "two post lift, overhead, would fit a low ceiling", "rubric=two-post-lift fact/cross-over=overhead~|floor-plate~"},
 	{"a fact denied", "two post lift, not overhead", "rubric=two-post-lift"},
+	{"small words", "Shop press, moved by hand, winch and cable fitted", "rubric=h-frame-press fact/bed-lift=winch~"},
 	{"readout", "Engine lathe with DRO", "rubric=engine-lathe fact/readout=with"},
 	{"kind of two", "Engine lathe and a two post lift", "rubric=engine-lathe|two-post-lift~"},
 	{"kind not settled", "Car lift 9000 lb", "rubric=two-post-lift?|four-post-lift? capacity=9000 lb~"},

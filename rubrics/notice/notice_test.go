@@ -17,6 +17,7 @@ var testKinds = []Kind{
 	{ID: "four-post-lift", Title: "Four-post lift", Words: []string{"4 post"}, Size: Size{"Rated load", "lb", []string{"kg", "t"}}},
 	{ID: "h-frame-press", Title: "H-frame hydraulic press", Words: []string{"h-frame", "hydraulic shop press", "shop press"}, Size: Size{"Rated force", "short ton", []string{"kN", "lbf"}}, Facts: []Fact{
 		{"pump", []Option{{"hand", "Hand pump", nil}, {"air", "Air over oil", []string{"air over hydraulic"}}, {"electric", "Electric pump", nil}}},
+		{"bed-lift", []Option{{"winch", "Winch and cable", nil}, {"by-hand", "By hand", nil}}},
 	}},
 	{ID: "engine-lathe", Title: "Engine lathe", Words: []string{"metal lathe"}, Size: Size{"Swing over the bed", "in", []string{"mm"}}, Facts: []Fact{
 		{"readout", []Option{{"with", "With digital readout", []string{"dro", "digital readout"}}, {"none", "No readout", nil}}},

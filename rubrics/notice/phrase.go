@@ -228,7 +228,7 @@ func (r *reading) facts() {
 			// A title of several words says so; of one word only where it is a rare one.
 			for _, text := range []string{o.Title, head(o.Title), strings.ReplaceAll(o.ID, "-", " ")} {
 				switch words := wordsOf(text); {
-				case len(words) > 1:
+				case telling(words) > 1:
 					p.add(text, i, Likely)
 				case len(words) == 1 && len(words[0]) >= 6 && named(o.Title, words[0]) && !shared(fact.Options, i, words[0]):
 					p.add(text, i, Doubtful)
@@ -265,6 +265,19 @@ func (r *reading) longest(hits []hit) []hit {
 		}
 	}
 	return out
+}
+
+// small words tell nothing alone: "by hand", "on the floor".
+var small = set("a", "an", "the", "on", "by", "of", "in", "with", "without", "no", "not", "it", "its", "own", "as", "up", "or", "and", "to", "be", "is", "are", "only", "can", "will", "who", "somebody")
+
+// telling counts the words that say something.
+func telling(words []string) (n int) {
+	for _, w := range words {
+		if !small[w] {
+			n++
+		}
+	}
+	return n
 }
 
 // head is what a title begins with, up to a comma or bracket.

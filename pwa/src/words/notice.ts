@@ -27,7 +27,7 @@ export const noticeWords = {
 
   pasteTitle: "From an advertisement",
   kinds: "The text speaks of",
-  otherKinds: "All kinds",
+  otherKinds: "Other kinds",
   more: (n: number) =>
     n === 1
       ? "1 more thing was recognised: you confirm it next."
