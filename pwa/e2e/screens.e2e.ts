@@ -133,6 +133,9 @@ const dark: Look = { name: "dark", width: 390, dark: true };
 const narrow: Look = { name: "narrow", width: 320, dark: false };
 const desk: Look = { name: "desk", width: 1280, dark: false };
 
+const settled = () =>
+  page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+
 /** Looks at each screen in each way and gathers all that is wrong. */
 async function lookAt(state: string, paths: Record<string, string>, looks: Look[]): Promise<void> {
   const wrong: string[] = [];
@@ -144,15 +147,15 @@ async function lookAt(state: string, paths: Record<string, string>, looks: Look[
     for (const look of looks) {
       await page.setViewportSize({ width: look.width, height: 844 });
       await page.emulateMedia({ colorScheme: look.dark ? "dark" : "light", reducedMotion: "reduce" });
-      await page.evaluate(
-        () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))),
-      );
+      await settled();
       const found = await measure(page);
       // Folds hold controls too.
       if (look !== dark) {
         await page.evaluate(() => {
           for (const fold of document.querySelectorAll("details")) fold.open = true;
         });
+        // A drawing takes its breadth when it is seen.
+        await settled();
         found.push(...(await measure(page)).filter((w) => !found.includes(w)).map((w) => `unfolded: ${w}`));
       }
       if (look !== narrow) found.push(...(await axe(page, look === dark)));
