@@ -17,6 +17,12 @@ async function refused(figures: CheckRequest): Promise<string | undefined> {
   }
 }
 
+/** Why every judgement would refuse what a change makes; what was wrong before it is no reason. */
+export async function refusedChange(from: CheckRequest, to: CheckRequest): Promise<string | undefined> {
+  const why = await refused(to);
+  return why === undefined || why === (await refused(from)) ? undefined : why;
+}
+
 /** One after the other: two fields left at the same moment are checked together. */
 let before: Promise<unknown> = Promise.resolve();
 
@@ -49,7 +55,6 @@ async function keep(
   const next = new Map(values);
   if (value === null) next.delete(at.path);
   else next.set(at.path, value as Json);
-  const why = await refused(figures(next));
-  if (why !== undefined && why !== (await refused(figures(values)))) return why;
-  return saveValue(at.label, at.doc, at.path, value);
+  const why = await refusedChange(figures(values), figures(next));
+  return why ?? saveValue(at.label, at.doc, at.path, value);
 }

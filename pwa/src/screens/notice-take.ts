@@ -1,10 +1,11 @@
 import { listingFigures } from "../data/file.ts";
+import { doc } from "../data/read.ts";
 import { type Json, sameValue } from "../data/value.ts";
 import type { Proposal, Rubric } from "../generated/types.ts";
 import { save } from "../parts/save.ts";
 import type { ListingDoc } from "../parts/use-listing.ts";
 import { noticeWords as words } from "../words/notice.ts";
-import { refusedChange } from "./use-check.ts";
+import { refusedChange } from "./keep-checked.ts";
 import { pathTitle } from "./value-words.ts";
 
 /** What a text says of one field, beside what stands there. */
@@ -64,7 +65,7 @@ export async function take(
   chosen: { told: Told; proposal: Proposal }[],
   label: string,
 ): Promise<string | undefined> {
-  let values = new Map(listing.values);
+  let { values } = await doc(listing.doc);
   const changes: { doc: string; path: string; value: Json }[] = [];
   const refused: string[] = [];
   for (const { told, proposal } of chosen) {
