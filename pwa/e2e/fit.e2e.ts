@@ -107,6 +107,7 @@ test("a line that the fit leaves out can be counted on purpose", async () => {
     .click();
   await page.goto(`${server.url}/shop`);
   await choose(page, "Three-phase");
+  await kept("Phases in your shop");
   await page.goto(`${server.url}/listing/${lift}`);
   await page
     .locator("fieldset", { hasText: "What does the motor plate say?" })

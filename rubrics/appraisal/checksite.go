@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync"
 
 	"asfound/rubrics/limit"
 	"asfound/rubrics/unit"
@@ -196,7 +197,7 @@ func (h *Haulage) checkTieDowns() error {
 }
 
 // TieDownKinds are the kinds of tie-down whose working load limit is known.
-func TieDownKinds() []string {
+var TieDownKinds = sync.OnceValue(func() []string {
 	for _, d := range limit.All() {
 		if d.Name == "tie-down-rating" {
 			for _, q := range d.Quantities {
@@ -207,7 +208,7 @@ func TieDownKinds() []string {
 		}
 	}
 	return nil
-}
+})
 
 // CheckShop refuses settings whose figures make no sense, with an *Error that names
 // the field: what a screen asks before it keeps one of them.

@@ -17,26 +17,26 @@ async function refused(figures: CheckRequest): Promise<string | undefined> {
   }
 }
 
-/** Why every judgement would refuse what a change makes; what was wrong before it is no reason. */
-export async function refusedChange(from: CheckRequest, to: CheckRequest): Promise<string | undefined> {
-  const why = await refused(to);
-  return why === undefined || why === (await refused(from)) ? undefined : why;
+/**
+ * Why a change must not be kept, if so: every judgement would refuse what it makes. What was wrong before
+ * it is no reason to refuse another field.
+ */
+export async function refusedChange(before: CheckRequest, after: CheckRequest): Promise<string | undefined> {
+  const why = await refused(after);
+  return why === undefined || why === (await refused(before)) ? undefined : why;
 }
 
 /** One after the other: two fields left at the same moment are checked together. */
-let before: Promise<unknown> = Promise.resolve();
+let last: Promise<unknown> = Promise.resolve();
 
-/**
- * Keeps one value, unless every judgement would refuse what it makes: the problem is answered in words. What
- * was wrong before it is no reason to refuse another field.
- */
+/** Keeps one value, unless every judgement would refuse what it makes: the problem is answered in words. */
 export function keepChecked(
   at: Place,
   value: JsonInput,
   figures: (values: Values) => CheckRequest,
 ): Promise<string | undefined> {
-  const kept = before.then(() => keep(at, value, figures));
-  before = kept.catch(() => undefined);
+  const kept = last.then(() => keep(at, value, figures));
+  last = kept.catch(() => undefined);
   return kept;
 }
 
