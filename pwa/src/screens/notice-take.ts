@@ -49,13 +49,12 @@ export const agrees = (told: Told, p: Proposal): boolean =>
 /** What is left to confirm: fields that stand as no proposal has them. */
 export const unconfirmed = (all: Told[]): Told[] => all.filter((t) => !t.proposals.some((p) => agrees(t, p)));
 
-/** What may be taken at one tap for all: fields that are empty, each with a reading that is not doubtful. */
+/** What may be taken at one tap for all: fields that are empty, each with one reading that is surer than any other. */
 export function takeable(all: Told[]): { told: Told; proposal: Proposal }[] {
   return all.flatMap((told) => {
-    const [best] = told.proposals;
-    return told.now === undefined && best && best.sure !== "doubtful" && best.foreign === undefined
-      ? [{ told, proposal: best }]
-      : [];
+    const [best, next] = told.proposals;
+    const clear = best && best.sure !== "doubtful" && best.sure !== next?.sure;
+    return told.now === undefined && clear && best.foreign === undefined ? [{ told, proposal: best }] : [];
   });
 }
 
