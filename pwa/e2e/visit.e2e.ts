@@ -64,7 +64,7 @@ test("an advertisement is pasted with no signal, and only what is tapped is fill
   const asking = page.getByRole("group", { name: "Asking price", exact: true });
   await expect(asking.locator("mark")).toHaveText(["$2,400", "3,000"]);
   await expect(asking).toContainText("doubtful");
-  await asking.getByRole("button", { name: "Take it: Asking price $2,400" }).click();
+  await asking.getByRole("button", { name: "Take it Asking price $2,400" }).click();
   await expect(asking.getByText("stands so")).toBeVisible();
   await expect(value("Asking price (USD)")).toHaveValue("2400");
   await expect(value("Year made")).toHaveValue("");

@@ -150,17 +150,28 @@ func (r *reading) sizes(i int) (last int, ok bool) {
 		r.three(f, name, label)
 		return last, true
 	case n >= 2 && r.kind != nil && measure(r.kind.Size.Unit) == length:
-		unit := name[0]
-		if unit == "" {
-			unit = r.kind.Size.Unit
-			if f[0].n >= 100 && unit == "in" {
-				unit = "mm"
-			}
-		}
-		r.size(f[0], unitOf{length, unit}, f[0].last, Likely, "of two sizes of such a kind this one is named first")
+		r.pair(f[0], f[1], name[0])
 		return last, true
 	}
 	return 0, false
+}
+
+// pair proposes the size of a kind that is named by two: the swing of 14 x 40, the
+// table's length of 9 x 42.
+func (r *reading) pair(a, b figure, unit string) {
+	because := "of two sizes of such a kind this one is named first"
+	if named(r.kind.Size.Title, "length") {
+		because = "of two sizes of such a kind this is the length"
+		if b.n > a.n {
+			a = b
+		}
+	}
+	if unit == "" {
+		if unit = r.kind.Size.Unit; a.n >= 100 && unit == "in" {
+			unit = "mm"
+		}
+	}
+	r.size(a, unitOf{length, unit}, a.last, Likely, because)
 }
 
 // three proposes length, width and height, by their letters where they stand.

@@ -100,7 +100,7 @@ func FuzzRead(f *testing.F) {
 // hostile texts are made to be costly: long runs of what a reader looks around at.
 var hostile = []string{
 	"1", "1 ", "1-", "1.", "1,", "1/", "555-123-", "$", "$1 ", "$1-", "asking ", "was 3000 ", "a@", "a@b.", "1x", "1 x ", "x ", "9000 lb ", "9k ", "'98 ", "11'10\" ",
-	"single ", "single phase ", "1/1/60 ", "220V/", "2009 ", "made ", "in ", "in A ", "In ", "A, OH ", "OH ", "Located in ", "St. ", "two ", "two post ", "two-", "(", ")", "\"", "hour meter ", "hours:", "\n", "\n1", "é", "\u200b", "½", "Ø", "http://", "www.a ", "March ", "15 March ", "model ", "no. ", "#", "1 1/2 ", "1 000 ", "lathe ", "overall ",
+	"single ", "single phase ", "1/1/60 ", "220V/", "2009 ", "made ", "in ", "in A ", "In ", "A, OH ", "OH ", "Located in ", "St. ", "two ", "two post ", "two-", "(", ")", "\"", "hour meter ", "hours:", "\n", "\n1", "é", "\u200b", "½", "Ø", "http://", "www.a ", "March ", "15 March ", "model ", "no. ", "#", "1 1/2 ", "1 000 ", "lathe ", "overall ", "Knee mill 3 phase ", "9x42 ",
 }
 
 // TestHostile: a hundred thousand bytes of anything come to an end, and to

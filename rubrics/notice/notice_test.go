@@ -23,6 +23,10 @@ var testKinds = []Kind{
 		{"readout", []Option{{"with", "With digital readout", []string{"dro", "digital readout"}}, {"none", "No readout", nil}}},
 		{"supply", []Option{{"one-phase", "Single-phase", nil}, {"three-phase", "Three-phase", nil}}},
 	}},
+	{ID: "knee-mill", Title: "Knee mill", Size: Size{"Table length", "in", []string{"mm"}}, Facts: []Fact{
+		{"supply", []Option{{"low", "Three-phase, 200 to 240 V", nil}, {"high", "Three-phase, 380 to 480 V", nil}}},
+	}},
+	{ID: "welder", Title: "Welder", Size: Size{"Rated welding current", "A", nil}},
 	{ID: "air-compressor", Title: "Reciprocating air compressor", Words: []string{"air compressor"}, Size: Size{"Motor power", "hp", []string{"kW"}}},
 }
 

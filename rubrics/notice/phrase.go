@@ -1,6 +1,7 @@
 package notice
 
 import (
+	"slices"
 	"sort"
 	"strings"
 )
@@ -240,10 +241,13 @@ func (r *reading) facts() {
 		for _, h := range hits {
 			met[h.answer] = true
 		}
-		for _, h := range hits {
+		for n, h := range hits {
 			o := &fact.Options[h.answer]
 			sure, because := h.sure, "the text says so"
-			if len(met) > 1 && sure == Plain {
+			near := hits[max(0, n-longestPhrase):min(len(hits), n+longestPhrase)]
+			if slices.ContainsFunc(near, func(o hit) bool { return o.first == h.first && o.last == h.last && o.answer != h.answer }) {
+				sure, because = Doubtful, "the same words would fit another answer"
+			} else if len(met) > 1 && sure == Plain {
 				sure, because = Likely, "the text speaks of more than one answer"
 			}
 			r.propose(h.first, h.last, Proposal{Field: "fact/" + fact.ID, Text: o.ID, Title: o.Title, Sure: sure, Because: because})

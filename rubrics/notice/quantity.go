@@ -50,6 +50,10 @@ func (r *reading) fill(f figure, u unitOf, at int) int {
 		}
 		r.amount("power", f, u, at, Likely, "it has a unit of power")
 	case current:
+		if r.kindMeasures(u) { // of a welder the current is its size, not its supply
+			r.size(f, u, at, Likely, "it has a unit of the size of this kind")
+			break
+		}
 		sure, because := Likely, "it has a unit of current"
 		if _, ok := r.after(at, 2, circuitWords); ok {
 			sure, because = Doubtful, "it may be the circuit's"

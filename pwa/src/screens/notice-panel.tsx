@@ -125,14 +125,9 @@ function Field(props: FieldsProps & { told: Told; busy: boolean; use: (p: Propos
               <span class="quiet">{words.stands}</span>
             ) : (
               p.foreign === undefined && (
-                <button
-                  type="button"
-                  class="button"
-                  disabled={props.busy}
-                  aria-label={words.useLabel(told.title, value)}
-                  onClick={() => props.use(p)}
-                >
+                <button type="button" class="button" disabled={props.busy} onClick={() => props.use(p)}>
                   {words.use}
+                  <span class="seen-by-reader">{words.useWhat(told.title, value)}</span>
                 </button>
               )
             )}

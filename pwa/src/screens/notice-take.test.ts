@@ -43,6 +43,8 @@ test("all at one tap fills what is empty, and only with what is not doubtful", (
   ]);
   expect(paths([asked, place], { asking: 1, place: "" })).toEqual([["place", "Quarry Hill"]]);
   expect(paths([euros], {})).toEqual([]);
+  // Two that are as sure: somebody must choose.
+  expect(paths([asked, { ...was, sure: "plain" }], {})).toEqual([]);
 });
 
 test("what stands as any reading has it needs no confirming", () => {

@@ -1,4 +1,5 @@
 import { listingFigures } from "../data/file.ts";
+import { doc } from "../data/read.ts";
 import { type Json, sameValue } from "../data/value.ts";
 import type { Proposal, Rubric } from "../generated/types.ts";
 import { save } from "../parts/save.ts";
@@ -48,13 +49,12 @@ export const agrees = (told: Told, p: Proposal): boolean =>
 /** What is left to confirm: fields that stand as no proposal has them. */
 export const unconfirmed = (all: Told[]): Told[] => all.filter((t) => !t.proposals.some((p) => agrees(t, p)));
 
-/** What may be taken at one tap for all: fields that are empty, each with a reading that is not doubtful. */
+/** What may be taken at one tap for all: fields that are empty, each with one reading that is surer than any other. */
 export function takeable(all: Told[]): { told: Told; proposal: Proposal }[] {
   return all.flatMap((told) => {
-    const [best] = told.proposals;
-    return told.now === undefined && best && best.sure !== "doubtful" && best.foreign === undefined
-      ? [{ told, proposal: best }]
-      : [];
+    const [best, next] = told.proposals;
+    const clear = best && best.sure !== "doubtful" && best.sure !== next?.sure;
+    return told.now === undefined && clear && best.foreign === undefined ? [{ told, proposal: best }] : [];
   });
 }
 
@@ -64,7 +64,7 @@ export async function take(
   chosen: { told: Told; proposal: Proposal }[],
   label: string,
 ): Promise<string | undefined> {
-  let values = new Map(listing.values);
+  let { values } = await doc(listing.doc);
   const changes: { doc: string; path: string; value: Json }[] = [];
   const refused: string[] = [];
   for (const { told, proposal } of chosen) {

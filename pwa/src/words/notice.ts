@@ -12,7 +12,7 @@ export const noticeWords = {
   useAll: (n: number) =>
     n === 1 ? "Take the one that is still empty" : `Take all ${n} that are still empty`,
   use: "Take it",
-  useLabel: (title: string, value: string) => `Take it: ${title} ${value}`,
+  useWhat: (title: string, value: string) => `${title} ${value}`,
   stands: "stands so",
   now: (value: string) => `Now: ${value}`,
   sure: { plain: "it says so", likely: "likely", doubtful: "doubtful" } as Record<string, string>,
