@@ -20,6 +20,17 @@ export const pricesWords = {
   noneOwn: "No own price yet.",
   unknown: "Prices of parts no longer in the book",
   unknownHint: "Kept, but no repair uses them any more.",
+  newPart: "A part of your own",
+  newPartHint: "For rubrics of your own: they name it by the id shown when it is kept.",
+  partTitle: "What it is",
+  partUnit: "Unit it is sold by",
+  partPrice: "Its price",
+  partIncomplete: "Say what it is, by which unit it is sold, and its three prices.",
+  addThisPart: "Add this part",
+  addPart: "Own part added",
+  partAdded: (title: string, id: string) => `“${title}” is in the book, as ${id}.`,
+  ownPart: (id: string) => `A part of your own: rubrics name it ${id}.`,
+  removePart: "Take this part out of the book",
   loading: "Reading the price book…",
 };
 
