@@ -140,9 +140,15 @@ func (r *reading) sizes(i int) (last int, ok bool) {
 		}
 		k = last + 2
 	}
-	for j := 0; j < n && n > 1; j++ { // the last unit holds for all
+	unit := ""
+	for j := range n {
+		if name[j] != "" {
+			unit = name[j]
+		}
+	}
+	for j := 0; j < n && n > 1; j++ { // the last unit holds for all that have none
 		if name[j] == "" {
-			name[j] = name[n-1]
+			name[j] = unit
 		}
 	}
 	switch {

@@ -66,7 +66,7 @@ func FuzzRead(f *testing.F) {
 		f.Add(c.text, true)
 	}
 	f.Add("\u202e$\u200b2\u00a0400\u2028’98 ½\" 3Ø Ø ~ 1/0 hp", true)
-	for _, text := range []string{"press 1ton$20!New$0", "1,000h", "LoCAtion BA,"} { // once read wrongly
+	for _, text := range []string{"press 1ton$20!New$0", "1,000h", "LoCAtion BA,", "0\"X0 X10"} { // once read wrongly
 		f.Add(text, false)
 	}
 	f.Fuzz(func(t *testing.T, text string, inch bool) {
