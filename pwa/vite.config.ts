@@ -21,6 +21,12 @@ export default defineConfig({
         dir: "ltr",
         theme_color: "#1d2a33",
         background_color: "#f6f2e7",
+        // A listing shared from another app opens as a new one, also with no signal.
+        share_target: {
+          action: "/new",
+          method: "GET",
+          params: { title: "title", text: "text", url: "url" },
+        },
         icons: [
           { src: "/icon-192.png", sizes: "192x192", type: "image/png", purpose: "any" },
           { src: "/icon-512.png", sizes: "512x512", type: "image/png", purpose: "any" },

@@ -261,3 +261,41 @@ func TestPriceBookProblems(t *testing.T) {
 		}
 	}
 }
+
+// visitSection is put before the landing lines of the fixture.
+const visitSection = `visit:
+  wear: [gloves]
+  bring: []
+  questions:
+    - {id: load, ask: What is on its plate?, answers: [capacity, fact/drive]}
+landing:
+`
+
+func TestVisitSection(t *testing.T) {
+	r, err := Decode("small.yaml", breakIt(t, "landing:\n", visitSection), fixtureOptions)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if q := r.Visit.Questions[0]; fmt.Sprint(q.Answers) != "[capacity fact/drive]" {
+		t.Errorf("%+v", q)
+	}
+	for _, row := range []struct{ name, old, text, place, field, says string }{
+		{"no field", "[capacity,", "[colour,", "27:56", "visit.questions[0].answers[0]", `"colour" is no field of a listing: one of asking, capacity, `},
+		{"no fact", "fact/drive", "fact/colour", "27:66", "visit.questions[0].answers[1]", `"colour" is no fact of this file: one of drive`},
+		{"question twice", "landing:\n", "    - {id: load, ask: Again?}\nlanding:\n", "28:12", "visit.questions[1].id", `"load" stands twice`},
+		{"unknown fact of when", "answers: [capacity, fact/drive]", "when: {colour: [red]}", "27:61", "visit.questions[0].when.colour", `"colour" is no fact of this file`},
+		{"nothing to ask", "ask: What is on its plate?, ", "", "27:7", "visit.questions[0].ask", "is missing"},
+	} {
+		t.Run(row.name, func(t *testing.T) {
+			_, err := Decode("small.yaml", breakIt(t, "landing:\n", strings.Replace(visitSection, row.old, row.text, 1)), fixtureOptions)
+			var ps Problems
+			if !errors.As(err, &ps) {
+				t.Fatal(err)
+			}
+			p := ps[0]
+			if at := fmt.Sprintf("%d:%d", p.Line, p.Column); p.Field != row.field || !strings.Contains(p.What+": "+p.Right, row.says) || at != row.place {
+				t.Errorf("%s %s", at, err)
+			}
+		})
+	}
+}

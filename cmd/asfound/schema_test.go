@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 	"reflect"
+	"slices"
 	"sort"
 	"strings"
 	"testing"
@@ -193,16 +194,45 @@ func suits(t reflect.Type, what string) bool {
 // schema and program must refuse it both, the program by its path, or take it
 // both where the field may be left out.
 func TestSchemaAndProgramRefuseTheSame(t *testing.T) {
-	s, file := compiledSchema(t), filledFile(t)
-	optional := map[string]bool{}
-	all := spoils("", file, reflect.TypeFor[appraisal.File](), optional)
-	sort.Slice(all, func(a, b int) bool { return all[a].path+all[a].what < all[b].path+all[b].what })
-	if len(all) < 300 {
-		t.Fatalf("only %d ways to spoil a file", len(all))
-	}
-	if text, _ := json.Marshal(file); valid(t, s, text) != nil {
+	s, whole := compiledSchema(t), filledFile(t)
+	if text, _ := json.Marshal(whole); valid(t, s, text) != nil {
 		t.Fatalf("the schema refuses a file with every field: %v", valid(t, s, text))
 	}
+	// The rubric in a file is many times the rest: each is spoilt without the other,
+	// or every one of the many spoils would carry both.
+	plain, brought := filledFile(t), filledFile(t)
+	delete(plain, "made_with")
+	for name := range brought {
+		if f, ok := fieldOf(name); !ok || strings.Contains(f.Tag.Get("json"), ",omitempty") && name != "made_with" {
+			delete(brought, name)
+		}
+	}
+	n := refuseTheSame(t, s, plain, func(path string) bool { return !strings.HasPrefix(path, "made_with") })
+	n += refuseTheSame(t, s, brought, func(path string) bool { return strings.HasPrefix(path, "made_with.") })
+	if n < 800 {
+		t.Fatalf("only %d ways to spoil a file", n)
+	}
+}
+
+// fieldOf is the field of an appraisal file by its name there.
+func fieldOf(name string) (reflect.StructField, bool) {
+	t := reflect.TypeFor[appraisal.File]()
+	for i := range t.NumField() {
+		if have, _, _ := strings.Cut(t.Field(i).Tag.Get("json"), ","); have == name {
+			return t.Field(i), true
+		}
+	}
+	return reflect.StructField{}, false
+}
+
+// refuseTheSame spoils every field of a file whose path is meant, one at a time,
+// and says how many.
+func refuseTheSame(t *testing.T, s *jsonschema.Schema, file map[string]any, meant func(path string) bool) int {
+	t.Helper()
+	optional := map[string]bool{}
+	all := spoils("", file, reflect.TypeFor[appraisal.File](), optional)
+	all = slices.DeleteFunc(all, func(sp spoil) bool { return !meant(sp.path) })
+	sort.Slice(all, func(a, b int) bool { return all[a].path+all[a].what < all[b].path+all[b].what })
 	for _, sp := range all {
 		sp.do()
 		text, err := json.Marshal(file)
@@ -220,6 +250,7 @@ func TestSchemaAndProgramRefuseTheSame(t *testing.T) {
 			t.Errorf("%s, %s: the program names %q", sp.path, sp.what, named)
 		}
 	}
+	return len(all)
 }
 
 // refusedField is the field that reading a file fails at; the values of a filled

@@ -110,6 +110,7 @@ func parity(ctx context.Context) error {
 			return err
 		}
 		files = append(files, string(src))
+		questions = append(questions, question{name + " visit", "visit", json.RawMessage(`{"file":` + string(src) + `}`)})
 	}
 	// All together are of two currencies and refused; the demo is compared.
 	for _, some := range [][]string{files, files[len(files)-4:]} {
@@ -123,6 +124,12 @@ func parity(ctx context.Context) error {
 		`{"name":"no-such-limit","given":{}}`,
 	} {
 		questions = append(questions, question{text, "limit", json.RawMessage(text)})
+	}
+	for _, text := range []string{
+		`{"text":"2 post lift 9,000 lb, asking $2.4k obo, was 3,000. 220v single phase, built 2009. In Dayton, OH 45402, 45 miles north. 11'10\" tall.","currency":"USD","units":"inch"}`,
+		`{"text":"Presse 20 t, 1.950,- VB, Baujahr 1998, 400 V Drehstrom, 650 kg","currency":"EUR","units":"metric","rubric":"h-frame-press"}`,
+	} {
+		questions = append(questions, question{text, "notice", json.RawMessage(text)})
 	}
 	dir := ".cache/parity"
 	if err := os.RemoveAll(dir); err != nil {

@@ -21,6 +21,7 @@ var goLayers = []struct {
 	{"asfound/rubrics/limit", []string{"asfound/server", "asfound/rubrics/appraisal", "os", "net", "embed", "math/rand"}, "a limit is a pure function"},
 	{"asfound/rubrics/unit", []string{"asfound/rubrics/limit", "asfound/server", "os", "net"}, "units know nothing of what is measured"},
 	{"asfound/rubrics/table", []string{"asfound/rubrics", "asfound/rubrics/appraisal", "asfound/rubrics/unit", "asfound/server", "os", "net", "regexp"}, "a table is text, whatever its columns mean"},
+	{"asfound/rubrics/notice", []string{"asfound/rubrics", "asfound/rubrics/appraisal", "asfound/rubrics/unit", "asfound/server", "os", "net", "regexp", "time", "math/rand"}, "a text is read for its words, whoever judges by them"},
 	{"asfound/rubrics/backtest", []string{"asfound/rubrics", "asfound/rubrics/appraisal", "asfound/server", "os", "io", "net", "math/rand", "math/rand/v2", "time"}, "measuring prices needs a table and the sales, not where they come from"},
 	{"asfound/rubrics/door", []string{"asfound/server", "asfound/rubrics", "embed", "github.com/goccy/go-yaml", "github.com/go-playground/validator/v10"},
 		"the browser loads the engine and JSON alone"},

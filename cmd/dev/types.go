@@ -22,8 +22,8 @@ const typesPath = "pwa/src/generated/types.ts"
 func borderTypes() []any {
 	return []any{
 		appraisal.File{}, appraisal.Result{}, appraisal.Rubric{}, appraisal.Part{},
-		limit.Definition{}, limit.Result{}, door.Catalogue{}, door.Reply{}, door.LimitRequest{}, door.AppraiseRequest{}, door.CompareRequest{}, door.CheckRequest{},
-		appraisal.Comparison{}, appraisal.Import{}, appraisal.ImportChoice{}, appraisal.Change{},
+		limit.Definition{}, limit.Result{}, door.Catalogue{}, door.Reply{}, door.LimitRequest{}, door.AppraiseRequest{}, door.CompareRequest{}, door.CheckRequest{}, door.VisitRequest{}, door.NoticeRequest{}, door.Notice{}, door.PricesWriteRequest{}, door.PricesWritten{},
+		appraisal.Comparison{}, appraisal.Import{}, appraisal.ImportChoice{}, appraisal.VisitPlan{}, appraisal.PriceImport{}, appraisal.Change{},
 		editing.RubricRead{}, editing.Written{}, pairwise.Weighed{},
 	}
 }

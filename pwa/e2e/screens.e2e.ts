@@ -117,7 +117,7 @@ async function open(path: string): Promise<void> {
   await page.goto(`${server.url}${path}`);
   await expect(page.getByRole("heading", { level: 1 })).toBeVisible();
   await expect(
-    page.locator("main").getByText(/^(Reading this phone|Working out|Reading the price)/),
+    page.locator("main").getByText(/^(Reading this phone|Working out|Reading the price|Reading the text)/),
   ).toHaveCount(0, {
     timeout: 20_000,
   });
@@ -180,6 +180,7 @@ async function lookAt(state: string, paths: Record<string, string>, looks: Look[
 const general = {
   listings: "/",
   new: "/new",
+  shared: `/new?${new URLSearchParams({ title: "Two-post lift (invented)", text: "9,000 lb, asking 2,400 or 3,000. 4 post lift too." })}`,
   compare: "/compare",
   comparables: "/comparables",
   import: "/comparables/import?kind=two-post-lift",
@@ -195,6 +196,7 @@ const general = {
 };
 const ofListing = (id: string, check: string) => ({
   listing: `/listing/${id}`,
+  visit: `/listing/${id}/visit`,
   walk: `/listing/${id}/walk`,
   check: `/listing/${id}/walk/${check}`,
   result: `/listing/${id}/result`,

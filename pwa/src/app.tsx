@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import { LocationProvider, Route, Router, useLocation } from "preact-iso";
+import { LocationProvider, lazy, Route, Router, useLocation } from "preact-iso";
 import { Failure } from "./parts/failure.tsx";
 import { Foot } from "./parts/foot.tsx";
 import { Notices } from "./parts/notices.tsx";
@@ -7,31 +7,38 @@ import { Page } from "./parts/page.tsx";
 import { Strip } from "./parts/strip.tsx";
 import { useLargeLetters } from "./parts/use-large-letters.ts";
 import { useDataState } from "./parts/use-live.ts";
-import { BackupScreen } from "./screens/backup.tsx";
-import { BenchScreen } from "./screens/bench.tsx";
-import { BenchLimitScreen } from "./screens/bench-limit.tsx";
 import { CheckScreen } from "./screens/check.tsx";
-import { ComparablesScreen } from "./screens/comparables.tsx";
-import { ComparablesImportScreen } from "./screens/comparables-import.tsx";
-import { CompareScreen } from "./screens/compare.tsx";
 import { EstimateScreen } from "./screens/estimate.tsx";
-import { FitScreen } from "./screens/fit.tsx";
-import { HomeScreen } from "./screens/home.tsx";
 import { ListingScreen } from "./screens/listing.tsx";
 import { ListingsScreen } from "./screens/listings.tsx";
 import { NewListingScreen } from "./screens/new-listing.tsx";
 import { OfferScreen } from "./screens/offer.tsx";
-import { PricesScreen } from "./screens/prices.tsx";
 import { ResultScreen } from "./screens/result.tsx";
-import { RubricCheckScreen } from "./screens/rubric-check.tsx";
-import { RubricEditScreen } from "./screens/rubric-edit.tsx";
-import { RubricTextScreen } from "./screens/rubric-text.tsx";
-import { RubricWeightsScreen } from "./screens/rubric-weights.tsx";
-import { RubricsScreen } from "./screens/rubrics.tsx";
-import { SettingsScreen } from "./screens/settings.tsx";
-import { ShopScreen } from "./screens/shop.tsx";
 import { WalkaroundScreen } from "./screens/walkaround.tsx";
 import { frameWords as words } from "./words/frame.ts";
+
+// What no walkaround needs is a script of its own: kept on the device like the rest, read when asked for.
+const BackupScreen = lazy(() => import("./screens/backup.tsx").then((m) => m.BackupScreen));
+const BenchScreen = lazy(() => import("./screens/bench.tsx").then((m) => m.BenchScreen));
+const BenchLimitScreen = lazy(() => import("./screens/bench-limit.tsx").then((m) => m.BenchLimitScreen));
+const ComparablesScreen = lazy(() => import("./screens/comparables.tsx").then((m) => m.ComparablesScreen));
+const ComparablesImportScreen = lazy(() =>
+  import("./screens/comparables-import.tsx").then((m) => m.ComparablesImportScreen),
+);
+const CompareScreen = lazy(() => import("./screens/compare.tsx").then((m) => m.CompareScreen));
+const FitScreen = lazy(() => import("./screens/fit.tsx").then((m) => m.FitScreen));
+const HomeScreen = lazy(() => import("./screens/home.tsx").then((m) => m.HomeScreen));
+const PricesScreen = lazy(() => import("./screens/prices.tsx").then((m) => m.PricesScreen));
+const RubricCheckScreen = lazy(() => import("./screens/rubric-check.tsx").then((m) => m.RubricCheckScreen));
+const RubricEditScreen = lazy(() => import("./screens/rubric-edit.tsx").then((m) => m.RubricEditScreen));
+const RubricTextScreen = lazy(() => import("./screens/rubric-text.tsx").then((m) => m.RubricTextScreen));
+const RubricWeightsScreen = lazy(() =>
+  import("./screens/rubric-weights.tsx").then((m) => m.RubricWeightsScreen),
+);
+const RubricsScreen = lazy(() => import("./screens/rubrics.tsx").then((m) => m.RubricsScreen));
+const SettingsScreen = lazy(() => import("./screens/settings.tsx").then((m) => m.SettingsScreen));
+const ShopScreen = lazy(() => import("./screens/shop.tsx").then((m) => m.ShopScreen));
+const VisitScreen = lazy(() => import("./screens/visit.tsx").then((m) => m.VisitScreen));
 
 /** The whole app: the strip, what must be known, the screen of this address, the bar. */
 export function App() {
@@ -71,6 +78,7 @@ function Screens() {
       <Route path="/" component={ListingsScreen} />
       <Route path="/new" component={NewListingScreen} />
       <Route path="/listing/:id" component={ListingScreen} />
+      <Route path="/listing/:id/visit" component={VisitScreen} />
       <Route path="/listing/:id/walk" component={WalkaroundScreen} />
       <Route path="/listing/:id/walk/:check" component={CheckScreen} />
       <Route path="/listing/:id/result" component={ResultScreen} />

@@ -81,6 +81,9 @@ type Question struct {
 	ID  string `json:"id" yaml:"id" validate:"required,slug"`
 	Ask string `json:"ask" yaml:"ask" validate:"required,max=200"`
 	// Why is for the buyer alone.
-	Why  string              `json:"why,omitempty" yaml:"why" validate:"max=240"`
-	When map[string][]string `json:"when,omitempty" yaml:"when"`
+	Why string `json:"why,omitempty" yaml:"why" validate:"max=240"`
+	// Answers lists what answers it once all of them are told: fields of the listing
+	// (AnswerFields) and facts, as fact/<id>. Empty where only the seller can answer.
+	Answers []string            `json:"answers,omitempty" yaml:"answers" validate:"max=6,dive,required,max=60"`
+	When    map[string][]string `json:"when,omitempty" yaml:"when"`
 }

@@ -27,7 +27,7 @@ func (f *File) check() error {
 	if err := checkDate("date", f.Date); err != nil {
 		return err
 	}
-	for _, part := range []func() error{f.checkCounts, f.checkListing, f.checkFindings, f.checkPrices, f.checkParts, f.checkComparables, f.checkCare, f.checkShop} {
+	for _, part := range []func() error{f.checkCounts, f.checkListing, f.checkAsked, f.checkFindings, f.checkPrices, f.checkParts, f.checkComparables, f.checkCare, f.checkShop} {
 		if err := part(); err != nil {
 			return err
 		}
@@ -64,7 +64,7 @@ func (f *File) checkCounts() error {
 		field   string
 		n, most int
 	}{
-		{"findings", len(f.Findings), 2000}, {"facts", len(f.Facts), 2000}, {"ways", len(f.Ways), 2000}, {"prices", len(f.Prices), 20_000},
+		{"findings", len(f.Findings), 2000}, {"facts", len(f.Facts), 2000}, {"asked", len(f.Asked), 2000}, {"ways", len(f.Ways), 2000}, {"prices", len(f.Prices), 20_000},
 		{"landing", len(f.Landing), 2000}, {"parts", len(f.Parts), 20_000}, {"photos", photos, 20_000}, {"comparables", len(f.Comparables), 20_000},
 	} {
 		if c.n > c.most {
@@ -173,6 +173,15 @@ func (f *File) checkListing() error {
 	return nil
 }
 
+func (f *File) checkAsked() error {
+	for _, id := range sortedKeys(f.Asked) {
+		if err := checkText(step("asked", id), f.Asked[id], 2000); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
 // isHash tells whether s is a SHA-256 in lower-case hex.
 func isHash(s string) bool {
 	for _, c := range []byte(s) {
@@ -221,11 +230,13 @@ func (f *File) checkFindings() error {
 }
 
 // checkParts holds own entries of the price book to the rules of the book.
-func (f *File) checkParts() error {
-	for i := range f.Parts {
+func (f *File) checkParts() error { return checkParts(f.Parts) }
+
+func checkParts(parts []Part) error {
+	for i := range parts {
 		var wrong *Error
 		path := fmt.Sprintf("parts[%d]", i)
-		ruled(path, reflect.ValueOf(f.Parts[i]), "", func(at, what, right string) {
+		ruled(path, reflect.ValueOf(parts[i]), "", func(at, what, right string) {
 			if wrong == nil {
 				wrong = refuse(at, right, "%s", what)
 			}

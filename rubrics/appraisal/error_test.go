@@ -76,7 +76,7 @@ func files(t *testing.T, random int) (_ *appraisal.Judge, all []*appraisal.File)
 
 // The prices are told in steps above the error of drawing, of the series 1, 2, 5.
 func TestStepIsAboveTheError(t *testing.T) {
-	judge, all := files(t, 30)
+	judge, all := files(t, 12)
 	coarse := 0
 	for i, f := range all {
 		r, err := judge.Of(f, appraisal.Ask{})
@@ -117,7 +117,7 @@ func TestStepIsAboveTheError(t *testing.T) {
 // degrees of freedom, beyond 2.262 one time in twenty.
 func TestErrorOfDrawingIsTheTrueOne(t *testing.T) {
 	const turns = 20
-	judge, all := files(t, 6)
+	judge, all := files(t, 3)
 	beyond, squares, n := 0, 0.0, 0.0
 	for i, f := range all {
 		var fair, drawing [turns + 1]float64
@@ -157,7 +157,7 @@ func TestErrorOfDrawingIsTheTrueOne(t *testing.T) {
 // What the draws come to on average is what the classes, points and extras of real
 // rubrics say it must.
 func TestMeanOfRealAppraisals(t *testing.T) {
-	judge, all := files(t, 12)
+	judge, all := files(t, 5)
 	for i, f := range all {
 		if drawn, drawing, expected := judge.Mean(t, f); math.Abs(drawn-expected) > 4*drawing {
 			t.Errorf("appraisal %d: drawn %.0f within %.0f, expected %.0f", i, drawn, drawing, expected)
@@ -169,7 +169,7 @@ func TestMeanOfRealAppraisals(t *testing.T) {
 // the draws say. Answers too rare are not followed further, so a long plan is
 // told a little low, never high.
 func TestPlansOfRealAppraisals(t *testing.T) {
-	judge, all := files(t, 3)
+	judge, all := files(t, 1)
 	told, drawn := 0.0, 0.0
 	for i, f := range all {
 		for _, minutes := range []float64{1, 15, 45, 240} {

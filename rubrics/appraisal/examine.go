@@ -87,7 +87,7 @@ func (c *examiner) known(path, id, kind string, set map[string]bool) {
 	}
 }
 
-func listed(set map[string]bool) string {
+func listed[V any](set map[string]V) string {
 	names := make([]string, 0, len(set))
 	for n := range set {
 		names = append(names, n)
@@ -179,6 +179,21 @@ func (c *examiner) visit(v *Visit, facts map[string]map[string]bool) {
 	c.ids(len(v.Questions), func(i int) (string, string) { return fmt.Sprintf("visit.questions[%d]", i), v.Questions[i].ID })
 	for i := range v.Questions {
 		c.when(fmt.Sprintf("visit.questions[%d].when", i), v.Questions[i].When, facts)
+		c.answers(i, v.Questions[i].Answers, facts)
+	}
+}
+
+// answers holds what answers a question to the fields of a listing and the facts.
+func (c *examiner) answers(i int, names []string, facts map[string]map[string]bool) {
+	for k, name := range names {
+		path := fmt.Sprintf("visit.questions[%d].answers[%d]", i, k)
+		if fact, ok := strings.CutPrefix(name, "fact/"); ok {
+			if facts[fact] == nil {
+				c.say(path, Quoted(fact)+" is no fact of this file", listed(facts))
+			}
+		} else if !slices.Contains(AnswerFields, name) {
+			c.say(path, Quoted(name)+" is no field of a listing", "one of "+strings.Join(AnswerFields, ", ")+", or fact/ and the id of a fact")
+		}
 	}
 }
 

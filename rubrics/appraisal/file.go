@@ -18,9 +18,12 @@ type File struct {
 	// Parts are entries of the user's own in the price book.
 	Parts []Part `json:"parts,omitempty"`
 	// Date of the appraisal, YYYY-MM-DD: the engine has no clock.
-	Date        string                   `json:"date"`
-	Listing     Listing                  `json:"listing"`
-	Facts       map[string]string        `json:"facts,omitempty"`
+	Date    string            `json:"date"`
+	Listing Listing           `json:"listing"`
+	Facts   map[string]string `json:"facts,omitempty"`
+	// Asked holds the questions put to the seller, by id, with his answer; "" where
+	// it is only ticked.
+	Asked       map[string]string        `json:"asked,omitempty"`
 	Findings    map[string]Finding       `json:"findings,omitempty"`
 	Ways        map[string]string        `json:"ways,omitempty"`   // remedy id to way id
 	Prices      map[string]Range         `json:"prices,omitempty"` // part id to own price

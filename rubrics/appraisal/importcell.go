@@ -32,41 +32,52 @@ func (m *importing) basisWord(cell string) (string, error) {
 }
 
 func (m *importing) price(cell string) (Money, error) {
-	n, currency, err := table.Amount(cell, m.decimalComma)
+	price, err := moneyCell(cell, m.decimalComma, m.currency, false)
 	if err != nil {
 		return 0, err
 	}
-	if err := m.doubt(cell, false); err != nil { // nobody writes three decimals of a price
-		return 0, err
-	}
-	if !table.Alike(currency, m.currency) {
-		return 0, fmt.Errorf("%.40q is in %s, the column in %s: convert it", cell, currency, m.currency)
-	}
-	if n <= 0 || n > float64(maxMoney)/100 {
-		return 0, fmt.Errorf("%.40q is no price: write more than 0 and at most 1,000,000,000", cell)
-	}
-	price := cents(float64(n * 100))
 	if price == 0 {
 		return 0, fmt.Errorf("%.40q is no price: write at least a cent", cell)
 	}
 	return price, nil
 }
 
-// doubt refuses a number whose three decimals could be thousands.
-func (m *importing) doubt(cell string, sure bool) error {
-	if sure || !table.Doubtful(cell, m.decimalComma) {
+// moneyCell reads an amount in a currency, "" for any; 0 only where it may be so.
+func moneyCell(cell string, decimalComma bool, in string, zero bool) (Money, error) {
+	n, currency, err := table.Amount(cell, decimalComma)
+	if err != nil {
+		return 0, err
+	}
+	if err := twoWays(cell, decimalComma); err != nil { // nobody writes three decimals of a price
+		return 0, err
+	}
+	if !table.Alike(currency, in) {
+		return 0, fmt.Errorf("%.40q is in %s, the column in %s: convert it", cell, currency, in)
+	}
+	switch most := float64(maxMoney) / 100; {
+	case zero && (n < 0 || n > most):
+		return 0, fmt.Errorf("%.40q is no price: write 0 to 1,000,000,000", cell)
+	case !zero && (n <= 0 || n > most):
+		return 0, fmt.Errorf("%.40q is no price: write more than 0 and at most 1,000,000,000", cell)
+	}
+	return cents(float64(n * 100)), nil
+}
+
+// twoWays refuses a number whose three decimals could be thousands.
+func twoWays(cell string, decimalComma bool) error {
+	if !table.Doubtful(cell, decimalComma) {
 		return nil
 	}
-	n, _ := table.Number(cell, m.decimalComma)
-	thousands, _ := table.Number(cell, !m.decimalComma)
+	n, _ := table.Number(cell, decimalComma)
+	thousands, _ := table.Number(cell, !decimalComma)
 	return fmt.Errorf("%.40q could be %g or %g: write %g, or other than three decimals", cell, thousands, n, thousands)
 }
 
 // number reads a plain number as the table writes them.
 func (m *importing) number(cell string) (float64, error) {
 	n, currency, err := table.Amount(cell, m.decimalComma)
-	if err == nil {
-		err = m.doubt(cell, m.sure)
+	if err == nil && !m.sure {
+		err = twoWays(cell, m.decimalComma)
 	}
 	if err == nil && currency != "" {
 		err = fmt.Errorf("%.40q is an amount of money: write the number alone", cell)

@@ -23,7 +23,7 @@ func testRubric() Rubric {
 		ID: "test", Version: 2, Kind: "test", Capacity: Capacity{Title: "Capacity", Unit: "lb", Exponent: 0.6}, Life: Years{10, 20, 30}, Depreciation: Depreciation{Survivor: "S1", Inutility: 0.7},
 		Scrap: Scrap{Value: Range{50_00, 100_00, 150_00}, Haul: Range{100_00, 200_00, 300_00}},
 		Care:  Care{Prior: map[string][3]float64{"private": {.3, .5, .2}}, Bad: [3]float64{.03, .12, .4}, Failed: .25},
-		Facts: []Fact{{ID: "phase", Ask: "?", Options: []Option{{"one", "1"}, {"three", "3"}}}},
+		Facts: []Fact{{ID: "phase", Ask: "?", Options: []Option{{ID: "one", Title: "1"}, {ID: "three", Title: "3"}}}},
 		Landing: []Landing{
 			{ID: "drive", Title: "Drive", PerDistance: 2_00},
 			{ID: "anchors", Title: "Anchors", Cost: Range{50_00, 80_00, 120_00}, Stays: true},

@@ -6,7 +6,9 @@ type Rubric struct {
 	ID      string `json:"id" yaml:"id" validate:"required,slug"`
 	Version int    `json:"version" yaml:"version" validate:"gte=1"`
 	Kind    string `json:"kind" yaml:"kind" validate:"required,max=60"`
-	About   string `json:"about" yaml:"about" validate:"required,max=1200"`
+	// Words a listing may have for the kind, besides its name.
+	Words []string `json:"words,omitempty" yaml:"words" validate:"max=20,dive,required,max=40"`
+	About string   `json:"about" yaml:"about" validate:"required,max=1200"`
 	// Cautions are said before the walkaround begins.
 	Cautions []string `json:"cautions" yaml:"cautions" validate:"min=1,dive,required,max=400"`
 	Capacity Capacity `json:"capacity" yaml:"capacity"`
@@ -93,6 +95,8 @@ type Fact struct {
 type Option struct {
 	ID    string `json:"id" yaml:"id" validate:"required,slug"`
 	Title string `json:"title" yaml:"title" validate:"required,max=80"`
+	// Words a listing may have for it. Where a word could mean anything else, leave it out.
+	Words []string `json:"words,omitempty" yaml:"words" validate:"max=20,dive,required,max=40"`
 }
 
 // Landing is one cost between the handshake and a connected machine.

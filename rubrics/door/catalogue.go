@@ -49,6 +49,11 @@ type AppraiseRequest struct {
 	Minutes float64          `json:"minutes,omitempty"`
 }
 
+// VisitRequest asks what to settle before the drive to a listing.
+type VisitRequest struct {
+	File json.RawMessage `json:"file"`
+}
+
 // CompareRequest asks for a comparison of files, each at its asking price or at
 // the price given for it. Weights of the criteria are those of the first file's
 // shop.

@@ -8,20 +8,26 @@ import (
 
 	"asfound/rubrics/appraisal"
 	"asfound/rubrics/limit"
+	"asfound/rubrics/notice"
 	"asfound/rubrics/unit"
 )
 
 // Door answers calls by name, JSON in and JSON out.
 type Door struct {
 	judge *appraisal.Judge
+	ids   []string
+	raw   map[string]json.RawMessage // the rubrics as they were given
+	kinds []notice.Kind              // as a listing's text is read for them, once asked for
+	dated string                     // day of the example prices
 }
 
 // Open makes a door from a catalogue as JSON. A rubric is read when it is first
 // asked for: all of them together take longer than a start may.
 func Open(catalogue []byte) (*Door, error) {
 	var c struct {
-		Rubrics []json.RawMessage `json:"rubrics"`
-		Parts   []appraisal.Part  `json:"parts"`
+		Rubrics    []json.RawMessage `json:"rubrics"`
+		Parts      []appraisal.Part  `json:"parts"`
+		PartsDated string            `json:"parts_dated"`
 	}
 	if err := json.Unmarshal(catalogue, &c); err != nil {
 		return nil, fmt.Errorf("the catalogue of rubrics cannot be read: %w", err)
@@ -39,7 +45,7 @@ func Open(catalogue []byte) (*Door, error) {
 		err := json.Unmarshal(raw[id], &r)
 		return &r, err
 	}
-	return &Door{judge: appraisal.NewLateJudge(ids, late, c.Parts)}, nil
+	return &Door{judge: appraisal.NewLateJudge(ids, late, c.Parts), ids: ids, raw: raw, dated: c.PartsDated}, nil
 }
 
 // idOf reads the id of a rubric, which NewCatalogue writes first.
@@ -112,6 +118,16 @@ func (d *Door) answer(name string, argument []byte) (any, error) {
 			return nil, err
 		}
 		return d.judge.Of(&doc.File, appraisal.Ask{Price: q.Price, Minutes: q.Minutes})
+	case "visit":
+		var q VisitRequest
+		if err := json.Unmarshal(argument, &q); err != nil {
+			return nil, err
+		}
+		doc, err := appraisal.Decode(q.File)
+		if err != nil {
+			return nil, err
+		}
+		return d.judge.Visit(&doc.File)
 	case "compare":
 		var q CompareRequest
 		if err := json.Unmarshal(argument, &q); err != nil {
@@ -149,6 +165,25 @@ func (d *Door) answer(name string, argument []byte) (any, error) {
 			return nil, err
 		}
 		return appraisal.Changes(&q.From, &q.To, &doc.File), nil
+	case "notice":
+		var q NoticeRequest
+		if err := json.Unmarshal(argument, &q); err != nil {
+			return nil, err
+		}
+		return d.notice(&q)
+	case "prices-read":
+		var q PricesReadRequest
+		if err := json.Unmarshal(argument, &q); err != nil {
+			return nil, err
+		}
+		return d.judge.ReadPrices(q.Source, appraisal.PriceBook{Own: q.Own, Parts: q.Parts, Currency: q.Currency, Dated: d.dated})
+	case "prices-write":
+		var q PricesWriteRequest
+		if err := json.Unmarshal(argument, &q); err != nil {
+			return nil, err
+		}
+		text, err := d.judge.WritePrices(appraisal.PriceBook{Own: q.Own, Parts: q.Parts, Currency: q.Currency, Dated: d.dated}, q.Date)
+		return PricesWritten{text}, err
 	case "limit":
 		var q LimitRequest
 		if err := json.Unmarshal(argument, &q); err != nil {

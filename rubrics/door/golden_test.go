@@ -82,6 +82,9 @@ func TestDoorAnswersRubbish(t *testing.T) {
 	d := open(t)
 	for _, c := range []struct{ call, argument string }{
 		{"appraise", ""}, {"appraise", "{}"}, {"appraise", `{"file":7}`}, {"appraise", `{"file":{}}`},
+		{"visit", "{}"}, {"visit", `{"file":null}`},
+		{"prices-read", "{}"}, {"prices-read", `{"source":"aWQ7bG93","currency":"USD"}`}, {"prices-write", "{}"}, {"prices-write", `{"currency":"USD","date":"yesterday"}`},
+		{"notice", "{}"}, {"notice", `{"text":7}`}, {"notice", `{"text":"lift","currency":"EUR","units":"ells"}`},
 		{"compare", "{}"}, {"compare", "null"}, {"compare", `{"files":[{},{}]}`}, {"compare", `{"files":[null,null]}`}, {"compare", `{"files":7}`},
 		{"comparables", "{}"}, {"comparables", `{"rubric":"two-post-lift","source":"?"}`}, {"comparables", `{"rubric":"two-post-lift","source":""}`},
 		{"limit", "null"}, {"limit", `{"name":"x"}`}, {"quantity", `{"text":"3 psi","dimension":"length"}`}, {"nonsense", "{}"},

@@ -87,13 +87,6 @@ type allowed struct {
 	note  string
 }
 
-func (a *allowed) says() string {
-	if a.over == 0 {
-		return a.title
-	}
-	return a.title + " over " + show(a.over, 0) + " mm"
-}
-
 func words(checks []allowed) (words, titles []string) {
 	for i := range checks {
 		words, titles = append(words, checks[i].word), append(titles, checks[i].title)

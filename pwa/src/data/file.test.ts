@@ -41,6 +41,8 @@ test("a whole appraisal", () => {
     [`photo/${later}`]: { at: "2031-05-20T11:00:00Z", width: 4, height: 3 },
     [`photo/${hash}`]: { at: "2031-05-20T10:00:00Z", width: 4, height: 3 },
     "fact/power": "three-phase",
+    "asked/why-sold": "moving away",
+    "asked/plate": "",
     "finding/wr09/answer": { grade: 0 },
     "finding/wr09/measured": {
       quantities: { wires: { n: 7, unit: "" } },
@@ -97,6 +99,7 @@ test("a whole appraisal", () => {
       ],
     },
     facts: { power: "three-phase" },
+    asked: { "why-sold": "moving away", plate: "" },
     findings: {
       el01: { skipped: "no-power" },
       wr09: {

@@ -52,6 +52,7 @@ export function appraisalFile(
     date: listing.get("date", dateOf, "a date such as 2031-05-20") ?? "",
     listing: listingPart(listing),
     facts: orNone(textsUnder(listing, "fact/")),
+    asked: orNone(textsUnder(listing, "asked/")),
     findings: orNone(findings(listing)),
     ways: orNone(textsUnder(listing, "way/")),
     prices: orNone(prices(new Reader(docs.book, problems, "Price book: "))),

@@ -12,14 +12,34 @@ import type {
   Import,
   ImportChoice,
   LimitResult,
+  Notice,
+  NoticeRequest,
+  Part,
+  PriceImport,
+  PricesWriteRequest,
+  PricesWritten,
+  Range,
   Result,
   Rubric,
+  VisitPlan,
 } from "../generated/types.ts";
 import { EngineError, WorkerDoor } from "./worker-door.ts";
 
 export { EngineError };
 
-type Call = "appraise" | "check" | "compare" | "comparables" | "changes" | "limit" | "ready" | "quantity";
+type Call =
+  | "appraise"
+  | "visit"
+  | "notice"
+  | "check"
+  | "compare"
+  | "comparables"
+  | "changes"
+  | "prices-read"
+  | "prices-write"
+  | "limit"
+  | "ready"
+  | "quantity";
 
 const door = new WorkerDoor(
   () => new Worker(new URL("./worker.ts", import.meta.url), { type: "module" }),
@@ -33,6 +53,12 @@ export const appraise = (
   file: File,
   asked: { price?: number | undefined; minutes?: number | undefined } = {},
 ): Promise<Result> => ask("appraise", { file, price: asked.price, minutes: asked.minutes });
+
+/** What to settle before the drive: questions, what to bring, time, what stays open. */
+export const planVisit = (file: File): Promise<VisitPlan> => ask("visit", { file });
+
+/** What the text of a listing tells, each with the words it came from. */
+export const readNotice = (request: NoticeRequest): Promise<Notice> => ask("notice", request);
 
 /** Several appraisals side by side, each at its asking price or at the price given for it (cents). */
 export const compare = (files: File[], prices?: (number | null)[]): Promise<Comparison> =>
@@ -69,6 +95,18 @@ export async function readComparables(
 /** What judging a file by another rubric than the one it was made with would change. */
 export const rubricChanges = (from: Rubric, to: Rubric, file: File): Promise<Change[]> =>
   ask("changes", { from, to, file });
+
+/** A price book out of a table as it was saved, beside the own prices and entries that stand. */
+export async function readPrices(
+  table: Blob,
+  book: { own: Record<string, Range>; parts: Part[]; currency: string },
+): Promise<PriceImport> {
+  const source = await base64(table.slice(0, mostBytes));
+  return ask("prices-read", { source, ...book });
+}
+
+/** The price book as CSV. */
+export const writePrices = (book: PricesWriteRequest): Promise<PricesWritten> => ask("prices-write", book);
 
 function base64(blob: Blob): Promise<string> {
   const reader = new FileReader();

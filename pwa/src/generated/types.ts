@@ -265,6 +265,7 @@ export interface File {
   date: string;
   listing: Listing;
   facts?: Record<string, string>;
+  asked?: Record<string, string>;
   findings?: Record<string, Finding>;
   ways?: Record<string, string>;
   prices?: Record<string, Range>;
@@ -581,6 +582,11 @@ export interface Measure {
   high: number;
 }
 
+export interface Measured {
+  n: number;
+  unit: string;
+}
+
 export interface Move {
   criterion: string;
   from: number;
@@ -618,6 +624,19 @@ export interface Next {
   held?: string;
 }
 
+export interface Notice {
+  proposals: Proposal[];
+}
+
+export interface NoticeRequest {
+  text: string;
+  rubric?: string;
+  currency: string;
+  units: string;
+  date?: string;
+  own?: Rubric[];
+}
+
 export interface Odds {
   opening: number;
   fair: number;
@@ -648,6 +667,7 @@ export interface Older {
 export interface Option {
   id: string;
   title: string;
+  words?: string[];
 }
 
 export interface Overrun {
@@ -727,10 +747,42 @@ export interface Preparation {
   caution?: string;
 }
 
+export interface PriceImport {
+  rows: PriceRow[];
+  problems: ImportProblem[];
+  total: number;
+  empty: number;
+  decimal_comma: boolean;
+  separator: string;
+}
+
 export interface PricePoint {
   price: number;
   odds: number;
   none: boolean;
+}
+
+export interface PriceRow {
+  line: number;
+  id: string;
+  title: string;
+  unit: string;
+  price: Range;
+  now: Range;
+  own: boolean;
+  changes: boolean;
+  note?: string;
+}
+
+export interface PricesWriteRequest {
+  own: Record<string, Range>;
+  parts: Part[];
+  currency: string;
+  date: string;
+}
+
+export interface PricesWritten {
+  text: string;
 }
 
 export interface Problem {
@@ -750,6 +802,23 @@ export interface Progress {
   minutes_left: number;
 }
 
+export interface Proposal {
+  field: string;
+  cents?: number;
+  quantity?: Measured;
+  number?: number;
+  text?: string;
+  title?: string;
+  foreign?: string;
+  sure: string;
+  because: string;
+  start: number;
+  end: number;
+  before: string;
+  words: string;
+  after: string;
+}
+
 export interface Quantity {
   n: number;
   unit: string;
@@ -759,6 +828,7 @@ export interface Question {
   id: string;
   ask: string;
   why?: string;
+  answers?: string[];
   when?: Record<string, string[]>;
 }
 
@@ -827,6 +897,7 @@ export interface Rubric {
   id: string;
   version: number;
   kind: string;
+  words?: string[];
   about: string;
   cautions: string[];
   capacity: Capacity;
@@ -1016,6 +1087,56 @@ export interface Visit {
   questions: Question[];
   wear: string[];
   bring: string[];
+}
+
+export interface VisitCheck {
+  id: string;
+  title: string;
+  danger: boolean;
+}
+
+export interface VisitNeed {
+  id: string;
+  title: string;
+  sentence: string;
+  minutes: number;
+  checks: VisitCheck[];
+  safety: number;
+  certain?: boolean;
+}
+
+export interface VisitPlan {
+  sentence: string;
+  questions: VisitQuestion[];
+  message: string;
+  instruments: VisitNeed[];
+  wear: string[];
+  bring: string[];
+  minutes: number;
+  sections: VisitSection[];
+  without: VisitNeed[];
+  cautions: string[];
+}
+
+export interface VisitQuestion {
+  id: string;
+  ask: string;
+  why?: string;
+  told?: string;
+  asked: boolean;
+  answer?: string;
+}
+
+export interface VisitRequest {
+  file: unknown;
+}
+
+export interface VisitSection {
+  id: string;
+  title: string;
+  state: string;
+  checks: number;
+  minutes: number;
 }
 
 export interface Way {

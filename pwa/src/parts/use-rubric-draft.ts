@@ -9,6 +9,9 @@ import type { ShopCatalogue } from "./use-catalogue.ts";
 /** Pause in editing before the whole is checked, ms. */
 const pause = 300;
 
+/** How each was found last, shown at once when another of its screens is opened. */
+const lastLooked = new Map<string, RubricRead>();
+
 const draftKey = (id: string) => `asfound-rubric-draft/${id}`;
 
 /** What was edited and not yet saved as a version; it stays on this device. */
@@ -59,7 +62,7 @@ export async function publishRubric(rubric: Rubric, version: number): Promise<st
 /** An own rubric being edited: kept on this device at every change, checked a moment later. */
 export function useRubricDraft(catalogue: ShopCatalogue, saved: Rubric): RubricDraft {
   const [rubric, setRubric] = useState(() => storedDraft(saved.id) ?? saved);
-  const [looked, setLooked] = useState<RubricRead | undefined>(undefined);
+  const [looked, setLooked] = useState(() => lastLooked.get(saved.id));
   const [problem, setProblem] = useState<string | undefined>(undefined);
   const latest = useRef(rubric);
   const changed = JSON.stringify({ ...rubric, version: 0 }) !== JSON.stringify({ ...saved, version: 0 });
@@ -76,7 +79,11 @@ export function useRubricDraft(catalogue: ShopCatalogue, saved: Rubric): RubricD
         parts: catalogue.parts,
         taken: takenIds(catalogue, saved.id),
       }).then(
-        (read) => !late && setLooked(read),
+        (read) => {
+          if (late) return;
+          lastLooked.set(saved.id, read);
+          setLooked(read);
+        },
         (cause: unknown) => !late && setProblem(cause instanceof Error ? cause.message : String(cause)),
       );
     }, pause);

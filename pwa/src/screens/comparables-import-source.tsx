@@ -4,7 +4,7 @@ import { Fold } from "../parts/fold.tsx";
 import { importWords as words } from "../words/import.ts";
 
 /** Phones name the kinds of such files in many ways. */
-const kinds =
+export const tableKinds =
   ".csv,.tsv,.txt,.tab,text/csv,text/plain,text/tab-separated-values,text/comma-separated-values,application/csv,application/vnd.ms-excel";
 
 /** Where a table comes from: a file, or pasted text. */
@@ -25,7 +25,7 @@ export function ImportSource(props: { busy: boolean; read: (table: Blob, name: s
           id={file}
           class="photo-file"
           type="file"
-          accept={kinds}
+          accept={tableKinds}
           disabled={props.busy}
           onChange={(e) => {
             const chosen = e.currentTarget.files?.[0];

@@ -17,20 +17,26 @@ async function refused(figures: CheckRequest): Promise<string | undefined> {
   }
 }
 
-/** One after the other: two fields left at the same moment are checked together. */
-let before: Promise<unknown> = Promise.resolve();
-
 /**
- * Keeps one value, unless every judgement would refuse what it makes: the problem is answered in words. What
- * was wrong before it is no reason to refuse another field.
+ * Why a change must not be kept, if so: every judgement would refuse what it makes. What was wrong before
+ * it is no reason to refuse another field.
  */
+export async function refusedChange(before: CheckRequest, after: CheckRequest): Promise<string | undefined> {
+  const why = await refused(after);
+  return why === undefined || why === (await refused(before)) ? undefined : why;
+}
+
+/** One after the other: two fields left at the same moment are checked together. */
+let last: Promise<unknown> = Promise.resolve();
+
+/** Keeps one value, unless every judgement would refuse what it makes: the problem is answered in words. */
 export function keepChecked(
   at: Place,
   value: JsonInput,
   figures: (values: Values) => CheckRequest,
 ): Promise<string | undefined> {
-  const kept = before.then(() => keep(at, value, figures));
-  before = kept.catch(() => undefined);
+  const kept = last.then(() => keep(at, value, figures));
+  last = kept.catch(() => undefined);
   return kept;
 }
 
@@ -49,7 +55,6 @@ async function keep(
   const next = new Map(values);
   if (value === null) next.delete(at.path);
   else next.set(at.path, value as Json);
-  const why = await refused(figures(next));
-  if (why !== undefined && why !== (await refused(figures(values)))) return why;
-  return saveValue(at.label, at.doc, at.path, value);
+  const why = await refusedChange(figures(values), figures(next));
+  return why ?? saveValue(at.label, at.doc, at.path, value);
 }

@@ -54,7 +54,6 @@ export function ListingFields(props: FieldsProps) {
       </Fold>
       <Fold summary={words.text}>
         <TextField {...text("seen")} label={words.seen} hint={words.seenHint} most={2000} />
-        <TextField {...text("text")} label={words.listingText} lines={4} most={20_000} />
         <TextField {...text("note")} label={words.note} hint={words.noteHint} lines={3} most={20_000} />
       </Fold>
     </section>

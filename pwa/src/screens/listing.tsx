@@ -15,11 +15,13 @@ import { fitWords } from "../words/fit.ts";
 import { homeWords } from "../words/home.ts";
 import { listingWords as words } from "../words/listing.ts";
 import { pageWords } from "../words/parts.ts";
+import { visitWords } from "../words/visit.ts";
 import { ConflictList } from "./conflict-list.tsx";
 import { type FieldsProps, ListingFields } from "./listing-fields.tsx";
 import { ListingRecord } from "./listing-record.tsx";
 import { listingTitle } from "./listing-title.ts";
 import { NoListing } from "./no-listing.tsx";
+import { NoticePanel } from "./notice-panel.tsx";
 
 /** One listing: where its appraisal stands, and everything entered about it. */
 export function ListingScreen({ id }: { id: string }) {
@@ -66,6 +68,7 @@ function Overview({ listing }: { listing: ListingDoc }) {
       {started && <Standing result={result} />}
       <ConflictList conflicts={listing.conflicts} rubric={rubric} currency={shop?.currency ?? "USD"} />
       {!fresh && <Steps listing={listing} result={result} sized={rubric?.body !== undefined} />}
+      <NoticePanel {...props} open={fresh} />
       <Facts {...props} />
       <ListingFields {...props} />
       <section class="block" aria-label={words.photos}>
@@ -113,6 +116,7 @@ function Steps(props: { listing: ListingDoc; result: Result | undefined; sized: 
     : words.progress(result.progress.graded, result.progress.applies, result.progress.skipped);
   const base = `/listing/${listing.id}`;
   const steps = [
+    { href: `${base}/visit`, title: visitWords.step, aside: visitWords.stepAside },
     { href: `${base}/walk`, title: words.walk, aside: walked },
     { href: `${base}/result`, title: words.result, aside: words.resultAside },
     { href: `${base}/estimate`, title: words.estimate, aside: words.estimateAside },

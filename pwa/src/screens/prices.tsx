@@ -13,6 +13,8 @@ import { pricesWords as words } from "../words/prices.ts";
 import { showRange } from "./amounts.tsx";
 import { FindField, matches } from "./find-field.tsx";
 import { OpenedFold } from "./opened-fold.tsx";
+import { NewPart, RemovePart } from "./prices-own-part.tsx";
+import { PricesTable } from "./prices-table.tsx";
 
 /** Own prices of parts, over the dated examples that hold until then. */
 export function PricesScreen() {
@@ -47,11 +49,14 @@ export function PricesScreen() {
     (p) => (!onlyOwn || own.has(p.id)) && (search === "" || matches(p.title, search)),
   );
   const known = new Set(parts.map((p) => p.id));
+  const mine = new Set(catalogue.ownParts.map((p) => p.id));
   const lost = [...own].filter(([id]) => !known.has(id));
   return (
     <Page title={words.title}>
       <p class="hint">{words.about(dated)}</p>
       {shop.region !== undefined && <p class="hint">{words.region(percent(shop.region / 10_000))}</p>}
+      <PricesTable own={own} parts={catalogue.ownParts} currency={shop.currency} />
+      <NewPart parts={parts} currency={shop.currency} />
       <FindField label={words.search} text={search} onText={setSearch} />
       <label class="choice-item">
         <input type="checkbox" checked={onlyOwn} onChange={(e) => setOnlyOwn(e.currentTarget.checked)} />
@@ -63,7 +68,14 @@ export function PricesScreen() {
       {found.length === 0 && <p>{search === "" ? words.noneOwn : words.noneFound(search)}</p>}
       <div>
         {found.map((part) => (
-          <PartRow key={part.id} part={part} own={own.get(part.id)} currency={shop.currency} dated={dated} />
+          <PartRow
+            key={part.id}
+            part={part}
+            mine={mine.has(part.id)}
+            own={own.get(part.id)}
+            currency={shop.currency}
+            dated={dated}
+          />
         ))}
       </div>
       {lost.length > 0 && (
@@ -83,7 +95,13 @@ export function PricesScreen() {
   );
 }
 
-function PartRow(props: { part: Part; own: Range | undefined; currency: string; dated: string }) {
+function PartRow(props: {
+  part: Part;
+  mine: boolean;
+  own: Range | undefined;
+  currency: string;
+  dated: string;
+}) {
   const { part, own, currency } = props;
   return (
     <OpenedFold
@@ -91,7 +109,7 @@ function PartRow(props: { part: Part; own: Range | undefined; currency: string; 
         <span dir="auto">
           {part.title}
           <span class="row-note">
-            {words.per(part.unit)} · {own ? <b>{words.own}</b> : words.example}
+            {words.per(part.unit)} · {own || props.mine ? <b>{words.own}</b> : words.example}
           </span>
         </span>
       }
@@ -99,7 +117,11 @@ function PartRow(props: { part: Part; own: Range | undefined; currency: string; 
     >
       {() => (
         <>
-          <p class="hint figures">{words.exampleOf(showRange(part.price, currency), props.dated)}</p>
+          <p class="hint figures">
+            {props.mine
+              ? words.ownPart(part.id)
+              : words.exampleOf(showRange(part.price, currency), props.dated)}
+          </p>
           <RangeInput
             id={`book/${part.id}`}
             label={words.ownPrice(part.unit)}
@@ -111,6 +133,7 @@ function PartRow(props: { part: Part; own: Range | undefined; currency: string; 
               saveValue(words.setPart, "book", `part/${part.id}`, range === null ? null : { ...range })
             }
           />
+          {props.mine && <RemovePart part={part} />}
           {own && (
             <button
               type="button"

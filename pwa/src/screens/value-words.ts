@@ -35,6 +35,7 @@ export function pathTitle(path: string, rubric: Rubric | undefined): string {
     return title;
   }
   if (head === "fact") return rubric?.facts?.find((f) => f.id === id)?.ask ?? id;
+  if (head === "asked") return rubric?.visit?.questions.find((q) => q.id === id)?.ask ?? id;
   if (head === "adjust") return worthWords.setAdjust(id);
   return listingWords.labels[path] ?? listingWords.labels[head] ?? path;
 }

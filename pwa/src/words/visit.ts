@@ -1,0 +1,45 @@
+/** Words of what to settle before the drive. */
+export const visitWords = {
+  title: "Before the visit",
+  step: "Before the visit",
+  back: "The listing",
+  toWalk: "Walk around it",
+  loading: "Working out what to ask and bring…",
+  stepAside: "what to ask and bring",
+
+  questions: "Ask the seller",
+  noQuestions: "The rubric of this kind has no questions yet.",
+  allAsked: "Every question is asked or answered by the listing.",
+  copy: "Copy the questions",
+  copied: "Copied. Paste it into your message to the seller.",
+  share: "Share them",
+  shared: "Handed on.",
+  notCopied: "This browser does not let the app copy. The text is marked below: copy it from there.",
+  message: "The message as it is sent",
+  messageField: "Message to the seller",
+  asked: "Asked",
+  answer: "What the seller said",
+  why: (why: string) => `Why: ${why}`,
+  askedLabel: (ask: string) => `Asked: ${ask}`,
+  told: (n: number) => (n === 1 ? "1 the listing answers" : `${n} the listing answers`),
+
+  bring: "Bring",
+  instruments: "Instruments",
+  noInstruments: "No instrument is needed.",
+  wear: "Wear",
+  besides: "And",
+  checks: (n: number) => (n === 1 ? "1 check" : `${n} checks`),
+  needs: (checks: number, minutes: number) =>
+    `${checks === 1 ? "1 check" : `${checks} checks`} · ${Math.round(minutes)} min`,
+
+  time: "Time at the machine",
+  minutes: (n: number) => `${Math.round(n)} min`,
+  all: "All of it",
+
+  without: "What cannot be judged",
+  withoutHint: "Ask beforehand whether it can be run, loaded and got at: this is what you would not learn.",
+  certain: "certain",
+  share100: (basisPoints: number) => `${Math.round(basisPoints / 100)} % of safety`,
+  print: "Print this page",
+  cautions: "Cautions",
+};
