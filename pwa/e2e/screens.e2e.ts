@@ -117,7 +117,11 @@ async function open(path: string): Promise<void> {
   await page.goto(`${server.url}${path}`);
   await expect(page.getByRole("heading", { level: 1 })).toBeVisible();
   await expect(
-    page.locator("main").getByText(/^(Reading this phone|Working out|Reading the price|Reading the text)/),
+    page
+      .locator("main")
+      .getByText(
+        /^(Reading this phone|Working out|Reading the price|Reading the text|Opening the rubric editor)/,
+      ),
   ).toHaveCount(0, {
     timeout: 20_000,
   });
@@ -259,6 +263,25 @@ test("a shop that is told, with points that fit, need work and do not", async ()
     dark,
     narrow,
   ]);
+});
+
+test("rubrics, and one of the shop's own", async () => {
+  await open("/rubrics");
+  const press = page.locator(".field", { hasText: "H-frame press" });
+  await press.getByRole("button", { name: "Copy to make your own" }).click();
+  await expect(page.getByRole("link", { name: "Edit" })).toBeVisible();
+  const own = "/rubrics/own-h-frame-press";
+  await lookAt(
+    "rubric",
+    {
+      all: "/rubrics",
+      edit: own,
+      check: `${own}/check/rating-plate`,
+      text: `${own}/text`,
+      weights: `${own}/weights`,
+    },
+    [light, dark, narrow],
+  );
 });
 
 const table = [
