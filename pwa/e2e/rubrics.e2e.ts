@@ -134,7 +134,7 @@ test("a file goes out and comes in; one that is wrong changes nothing", async ()
     page
       .locator('#main input[type="file"]')
       .setInputFiles({ name, mimeType: "text/yaml", buffer: Buffer.from(body) });
-  await send("spoilt.yaml", text.replace(/part: \S+/, "part: unobtainium"));
+  await send("spoilt.yaml", text.replace(/- part: \S+/, "- part: unobtainium"));
   await patient(page.getByText("spoilt.yaml cannot be used. Nothing was changed.")).toBeVisible({
     timeout: 30_000,
   });

@@ -59,6 +59,11 @@ func (c *examiner) check(path string, k *Check, remedies map[string]bool, facts 
 			c.say(at, "the check does not offer the grade "+word, "write grades."+word+" or drop the remedy")
 		}
 	}
+	for _, word := range GradeOrder {
+		if saysSafe(GradeText(k.Grades, word)) {
+			c.say(path+".grades."+word, "calls something safe", "say what is seen: nothing found here makes it safe")
+		}
+	}
 	if k.Bad != nil {
 		c.rising(path+".bad", *k.Bad)
 	}
@@ -152,4 +157,14 @@ func (c *examiner) quantity(path, q, name string, names map[string]bool) {
 	if !names[q] {
 		c.say(path, fmt.Sprintf("%s is no quantity of %s", Quoted(q), name), listed(names))
 	}
+}
+
+// saysSafe tells whether a text has the word safe; safety and unsafe are others.
+func saysSafe(text string) bool {
+	for _, word := range strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return r < 'a' || r > 'z' }) {
+		if word == "safe" || word == "safely" {
+			return true
+		}
+	}
+	return false
 }

@@ -45,7 +45,8 @@ func (h *holding) fit() *Fit {
 	}
 	add(h.ceiling())
 	add(h.door())
-	if h.needs.Slab != nil {
+	// What is no lift may stand on another floor than concrete, if that bears it.
+	if h.needs.Slab != nil && (h.lifts() || h.site.Floor == "" || h.site.Floor == "concrete") {
 		add(h.slab())
 	}
 	add(h.floor())

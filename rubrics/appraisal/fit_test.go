@@ -150,7 +150,7 @@ func TestFitPoints(t *testing.T) {
 		{"thin slab of a lift", "slab", WithWork, lift, func(f *File, s *Site) { s.Slab = told2("3 in") }, 3, "manual", ""},
 		{"slab of a machine", "slab", Fits, nil, func(f *File, s *Site) { s.Slab = told2("6 in") }, 6, "common practice", ""},
 		{"weak concrete", "slab", WithWork, nil, func(f *File, s *Site) { s.Slab, s.SlabStrength = told2("6 in"), told2("2500 psi") }, 2500, "3,000 psi", ""},
-		{"wood is no slab", "slab", WithWork, nil, func(f *File, s *Site) { s.Floor = "wood" }, 0, "no slab", ""},
+		{"wood is no slab", "slab", DoesNot, lift, func(f *File, s *Site) { s.Floor = "wood" }, 0, "no slab", ""},
 
 		{"SH01", "arms", DoesNot, lift, func(f *File, s *Site) {
 			f.Listing.Capacity, s.Vehicle = told2("10000 lb"), &Vehicle{Weight: told2("9000 lb"), Front: 33_33}

@@ -45,7 +45,8 @@ func (h *holding) slab() (FitPoint, standing) {
 	need := h.needs.Slab
 	usual := fmt.Sprintf("Such a machine usually asks for %s of concrete of %s (common practice).", h.say(need.Thickness, "in"), h.say(need.Strength, "psi"))
 	if f := h.site.Floor; f == "wood" || f == "asphalt" {
-		return settle(id, title, []trial{{standing: lacks, text: capital(f) + " is no slab. " + usual}}, "")
+		// No cost line turns such a floor into one that a lift may be anchored in.
+		return settle(id, title, []trial{{standing: never, text: capital(f) + " is no slab: an engineer decides what could be poured there. " + usual}}, "")
 	}
 	if h.site.Slab == nil {
 		return settle(id, title, []trial{missed(usual+" How thick is yours? A hole drilled where nothing runs tells it.", "site.slab")}, "")

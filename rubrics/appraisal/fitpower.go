@@ -32,7 +32,7 @@ func (h *holding) tabled(name string, volts float64, phases int, more map[string
 	if !s.known() {
 		return missed("The power of its motor is not told.", s.field)
 	}
-	powers := []float64{s.span.Likely, s.span.High, s.span.Low}
+	powers := []float64{s.span.High, s.span.Likely, s.span.Low} // a circuit too small is the costlier mistake
 	var t trial
 	for i, hp := range powers {
 		given := h.motor(hp, volts, phases)

@@ -38,13 +38,13 @@ func walk(r *Rubric, f *File) []judged {
 }
 
 // hold marks the checks that are not to be tried: nothing runs once a danger
-// point failed or is bad, and nothing is loaded before every danger point that
-// comes earlier was checked.
+// point failed or is bad, or while one that comes earlier was not even answered;
+// and nothing is loaded before every danger point that comes earlier was checked.
 func hold(r *Rubric, walked []judged) {
-	i, stop, open := 0, "", ""
+	i, stop, open, unseen := 0, "", "", ""
 	for s := range r.Sections {
 		state := r.Sections[s].State
-		stopBefore, openBefore := stop, open
+		stopBefore, openBefore, unseenBefore := stop, open, unseen
 		for range r.Sections[s].Checks {
 			j := &walked[i]
 			i++
@@ -54,6 +54,8 @@ func hold(r *Rubric, walked []judged) {
 			switch {
 			case (state == "unloaded" || state == "loaded") && stopBefore != "":
 				j.held = "Not to be run or loaded: \"" + stopBefore + "\" was found bad."
+			case state == "unloaded" && unseenBefore != "":
+				j.held = "Not to be run yet: \"" + unseenBefore + "\" was not looked at, nor said why not."
 			case state == "loaded" && openBefore != "":
 				j.held = "Not to be loaded: \"" + openBefore + "\" was not checked."
 			}
@@ -63,6 +65,9 @@ func hold(r *Rubric, walked []judged) {
 				}
 				if j.grade == nil && open == "" {
 					open = j.check.Title
+				}
+				if j.grade == nil && j.finding.Skipped == "" && unseen == "" {
+					unseen = j.check.Title
 				}
 			}
 		}

@@ -28,14 +28,16 @@ const (
 
 // Definition describes one limit to people and programs.
 type Definition struct {
-	Name       string  `json:"name"`
-	Title      string  `json:"title"`
-	Subject    string  `json:"subject"` // id of the Subject it stands under; All sets it
-	Quantities []Input `json:"quantities"`
-	Formula    string  `json:"formula"`
-	Source     string  `json:"source"` // document, clause, year
-	Status     Status  `json:"status"`
-	Caution    string  `json:"caution,omitempty"`
+	Name  string `json:"name"`
+	Title string `json:"title"`
+	// Called are other words under which a shop looks for it; All sets them.
+	Called     []string `json:"called,omitempty"`
+	Subject    string   `json:"subject"` // id of the Subject it stands under; All sets it
+	Quantities []Input  `json:"quantities"`
+	Formula    string   `json:"formula"`
+	Source     string   `json:"source"` // document, clause, year
+	Status     Status   `json:"status"`
+	Caution    string   `json:"caution,omitempty"`
 	// MakerUnit is the dimension of the maker's own limit, where one may replace
 	// the published figure.
 	Maker string `json:"maker,omitempty"`

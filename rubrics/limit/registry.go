@@ -40,6 +40,7 @@ func All() []Definition {
 	for i := range rules {
 		out[i] = rules[i].Definition
 		out[i].Subject = subjectOf(out[i].Name)
+		out[i].Called = called[out[i].Name]
 		out[i].Quantities = append([]Input(nil), out[i].Quantities...)
 	}
 	sort.Slice(out, func(i, j int) bool { return out[i].Name < out[j].Name })

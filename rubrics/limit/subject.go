@@ -40,6 +40,43 @@ var subjects = []Subject{
 	{"hazards", "Hazards", []string{"signal-word", "risk-cell"}},
 }
 
+// called are the words of the shop for limits whose titles say it otherwise.
+var called = map[string][]string{
+	"rope-diameter":     {"cable"},
+	"rope-baseline":     {"cable"},
+	"rope-wires":        {"cable", "frayed"},
+	"rope-share":        {"cable"},
+	"rope-iso":          {"cable"},
+	"rope-load":         {"cable"},
+	"leak-down":         {"drift", "sinks", "oil leak"},
+	"lift-time":         {"slow", "pump wear"},
+	"press-force":       {"tonnage", "tons"},
+	"cylinder-force":    {"ram", "tonnage"},
+	"thread":            {"tap drill", "bolt", "nut", "screw", "pitch"},
+	"thread-insert":     {"helical insert", "stripped"},
+	"thread-engagement": {"depth"},
+	"motor-supply":      {"wire size", "voltage drop", "circuit"},
+	"motor-current":     {"amps"},
+	"motor-start":       {"inrush", "locked rotor"},
+	"drive-size":        {"inverter", "single phase to three"},
+	"rotary-size":       {"phase converter"},
+	"rotary-supply":     {"phase converter", "wire size"},
+	"pump-up":           {"compressor", "cfm", "delivery"},
+	"receiver-wall":     {"tank", "thickness"},
+	"receiver-pressure": {"tank", "safety valve"},
+	"tank-leak":         {"leak-down"},
+	"tie-downs":         {"straps", "chains", "binders"},
+	"sling-leg":         {"rigging", "angle"},
+	"roller-pull":       {"dolly"},
+	"slab":              {"concrete", "floor"},
+	"anchor-embedment":  {"anchor bolt"},
+	"anchor-breakout":   {"anchor bolt"},
+	"anchor-group":      {"anchor bolt"},
+	"wheel-speed":       {"rpm", "surface speed"},
+	"tram":              {"square"},
+	"backlash":          {"play", "slop"},
+}
+
 // Subjects gives the subjects in their order.
 func Subjects() []Subject {
 	out := append([]Subject(nil), subjects...)

@@ -78,3 +78,22 @@ func TestEither(t *testing.T) {
 		}
 	}
 }
+
+// Words of the shop belong to a limit that there is, and say what its title does not.
+func TestCalled(t *testing.T) {
+	titles := map[string]string{}
+	for _, d := range All() {
+		titles[d.Name] = strings.ToLower(d.Title)
+	}
+	for name, words := range called {
+		title, ok := titles[name]
+		if !ok || len(words) == 0 {
+			t.Errorf("%s is no limit, or has no words", name)
+		}
+		for _, w := range words {
+			if strings.Contains(title, w) {
+				t.Errorf("%s: its title has %q already", name, w)
+			}
+		}
+	}
+}

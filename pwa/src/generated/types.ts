@@ -449,6 +449,7 @@ export interface Limit {
 export interface LimitDefinition {
   name: string;
   title: string;
+  called?: string[];
   subject: string;
   quantities: LimitInput[];
   formula: string;

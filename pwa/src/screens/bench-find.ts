@@ -28,4 +28,4 @@ export function foundLimits(
 }
 
 const textOf = (l: LimitDefinition, subject: string) =>
-  [l.title, l.name, subject, ...l.quantities.map((q) => q.title)].join(" ");
+  [l.title, l.name, subject, ...(l.called ?? []), ...l.quantities.map((q) => q.title)].join(" ");

@@ -14,6 +14,8 @@ export function CheckNext({ id, result, left }: { id: string; result: Result; le
   const now = next.filter((n) => !n.held);
   const held = next.filter((n) => n.held);
   const rest = now.slice(shown);
+  // Without a worth there is no price that knowing more could change.
+  const priced = result.offer.known;
   return (
     <section class="block">
       <h2 class="block-title">{words.next}</h2>
@@ -35,10 +37,10 @@ export function CheckNext({ id, result, left }: { id: string; result: Result; le
           <h3 class="small-head">{words.nextAll}</h3>
         </>
       )}
-      <NextList id={id} list={now.slice(0, shown)} currency={currency} />
+      <NextList id={id} list={now.slice(0, shown)} currency={currency} priced={priced} />
       {rest.length > 0 && (
         <Fold summary={words.nextMore(rest.length, rest.filter((n) => n.must).length)}>
-          <NextList id={id} list={rest} currency={currency} />
+          <NextList id={id} list={rest} currency={currency} priced={priced} />
         </Fold>
       )}
       {held.length > 0 && (
@@ -69,7 +71,8 @@ function HeldList({ id, list }: { id: string; list: Next[] }) {
   );
 }
 
-function NextList({ id, list, currency }: { id: string; list: Next[]; currency: string }) {
+function NextList(props: { id: string; list: Next[]; currency: string; priced: boolean }) {
+  const { id, list, currency, priced } = props;
   return (
     <ol class="plain-list">
       {list.map((n) => (
@@ -78,7 +81,7 @@ function NextList({ id, list, currency }: { id: string; list: Next[]; currency: 
             <span class="row-main" dir="auto">
               {n.must && <Must hazard={n.hazard} />}
               {n.title}
-              <Gain next={n} currency={currency} />
+              {priced && <Gain next={n} currency={currency} />}
             </span>
             <span class="row-aside figures">{words.minutes(plain(n.minutes))}</span>
           </a>

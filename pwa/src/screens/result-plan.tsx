@@ -49,7 +49,11 @@ export function PlanBlock({ id, result, left }: { id: string; result: Result; le
         }}
       />
       <div aria-live="polite">
-        {plan ? <PlanList id={id} plan={plan} /> : <p class="hint">{words.planWorking}</p>}
+        {plan ? (
+          <PlanList id={id} plan={plan} />
+        ) : (
+          <p class="hint">{result.offer.known ? words.planWorking : words.planNoWorth}</p>
+        )}
       </div>
     </div>
   );

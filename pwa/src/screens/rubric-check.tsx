@@ -14,8 +14,6 @@ export function RubricCheckScreen({ id, check }: { id: string; check: string }) 
   return <WithOwn id={id} show={(own) => <CheckEditor key={check} {...own} check={check} />} />;
 }
 
-const done = () => undefined;
-
 function CheckEditor(props: OwnProps & { check: string }) {
   const { catalogue, saved } = props;
   const draft = useRubricDraft(catalogue, saved);
@@ -103,7 +101,10 @@ function CheckEditor(props: OwnProps & { check: string }) {
           value={check.caution ?? ""}
           lines={3}
           most={400}
-          keep={(text) => set(withText(check, "caution", text.trim()))}
+          keep={(text) => {
+            draft.set(withCheck(draft.rubric, withText(check, "caution", text.trim())));
+            return undefined;
+          }}
         />
         {limit && <p class="quiet">{words.limitNote(limit.title)}</p>}
       </section>
@@ -185,10 +186,7 @@ function GradeTexts(props: {
               value={check.remedies[remedy] ?? ""}
               choices={choices}
               unset={words.noRemedy}
-              keep={(id) => {
-                set({ remedies: withText(check.remedies, remedy, id) });
-                return done();
-              }}
+              keep={(id) => set({ remedies: withText(check.remedies, remedy, id) })}
             />
           )}
         </div>

@@ -72,6 +72,8 @@ export const resultScreenWords = {
   nextAll: "All that is left, danger first, then by worth a minute",
   minutesLeft: "Minutes I have",
   planWorking: "Working out what fits…",
+  planNoWorth:
+    "What is worth the minutes shows once a worth is known: enter comparables or the price of a new one. Until then go through all of it, danger first.",
   planList: "What fits, in walking order",
   heldTitle: "Not to be tried now",
   notes: "To know",
