@@ -143,5 +143,5 @@ test("a file goes out and comes in; one that is wrong changes nothing", async ()
   await patient(page.getByText(/at most 2097152/)).toBeVisible();
   await send("mine.yaml", text.replace(`id: ${own}`, "id: own-other").replace("(own)", "(other)"));
   await page.getByRole("button", { name: "Take it as version 1" }).click();
-  await patient(page.locator(".field", { hasText: "H-frame press (other)" })).toBeVisible();
+  await patient(page.locator(".field b", { hasText: "H-frame press (other)" })).toBeVisible();
 });

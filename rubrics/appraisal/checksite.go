@@ -51,7 +51,6 @@ var Measures = []Measure{
 	{"site.air_pressure", "pressure", "psi", "bar", 1, 1000},
 	{"site.vehicle.weight", "mass", "lb", "kg", 100, 200_000},
 	{"site.vehicle.height", "length", "in", "mm", 24, 240},
-	{"site.vehicle.wheelbase", "length", "in", "mm", 24, 600},
 	{"haul.truck.rated", "mass", "lb", "kg", 100, 200_000},
 	{"haul.truck.empty", "mass", "lb", "kg", 100, 200_000},
 	{"haul.truck.people", "mass", "lb", "kg", 1, 20_000},
@@ -135,7 +134,7 @@ func (s *Site) check() error {
 		"generator": s.Generator, "air_flow": s.AirFlow, "air_pressure": s.AirPressure,
 	}
 	if v := s.Vehicle; v != nil {
-		told["vehicle.weight"], told["vehicle.height"], told["vehicle.wheelbase"] = v.Weight, v.Height, v.Wheelbase
+		told["vehicle.weight"], told["vehicle.height"] = v.Weight, v.Height
 	}
 	if err := checkMeasures("site", told); err != nil {
 		return err

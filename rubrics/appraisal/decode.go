@@ -178,7 +178,7 @@ var fileZero = map[string]bool{"new_price": true, "capacity": true, "distance": 
 	"weight": true, "length": true, "width": true, "height": true, "power": true, "voltage": true, "current": true,
 	"site": true, "haulage": true, "ceiling": true, "door_width": true, "door_height": true, "floor_length": true, "floor_width": true,
 	"slab": true, "slab_strength": true, "circuit": true, "run": true, "generator": true, "air_flow": true, "air_pressure": true,
-	"vehicle": true, "wheelbase": true, "truck": true, "trailer": true, "lifting": true, "rated": true, "empty": true, "people": true,
+	"vehicle": true, "truck": true, "trailer": true, "lifting": true, "rated": true, "empty": true, "people": true,
 	"tow": true, "deck": true, "tongue": true, "axle": true,
 }
 

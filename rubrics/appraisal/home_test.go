@@ -53,7 +53,7 @@ func TestHomePoints(t *testing.T) {
 		{"TR06", "tie-downs", NotKnown, func(r *Rubric) { r.Body.Pieces[0].Length, r.Body.Pieces[0].TopHeavy = 144, false }, func(f *File, h *Haulage) {}, 3, "Three tie-downs in all", ""},
 		{"TR09", "tie-downs", WithWork, lathe, func(f *File, h *Haulage) { h.TieDowns = map[string]int{"chain 3/8 unmarked": 1} }, 2, "To be bought", ""},
 
-		{"TR13", "tongue", NotKnown, lathe, func(f *File, h *Haulage) { plates(h); h.Trailer.Axle = nil }, 12.5, "640 lb to 960 lb", "haul.trailer.axle"},
+		{"TR13", "tongue", NotKnown, lathe, func(f *File, h *Haulage) { plates(h); h.Trailer.Axle = nil }, 0, "640 lb to 960 lb", "haul.trailer.axle"},
 		// By hand: (640 - 250) x 144 / 4,200 and (960 - 250) x 144 / 4,200; the worked
 		// example of TR14 sets the load at 18 in and gets 775 lb, 12.1 %.
 		{"TR14", "tongue", Fits, lathe, func(f *File, h *Haulage) { plates(h) }, 12.5, "13.4 in to 24.3 in ahead of the axle", ""},

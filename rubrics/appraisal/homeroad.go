@@ -126,7 +126,8 @@ func (w *ride) tongue() trial {
 		w.say(laden, "lb"), w.say(float64(laden*0.10), "lb"), w.say(float64(laden*0.15), "lb"))
 	fields := missing(map[string]*Quantity{"haul.trailer.axle": trailer.Axle, "haul.trailer.tongue": trailer.Tongue})
 	if len(fields) > 0 {
-		t.standing, t.missing = open, fields
+		// The share it was reckoned with is planned, not weighed.
+		t.standing, t.missing, t.limit = open, fields, nil
 		t.text += " The tongue weight empty, and the length from coupler to axle, would tell where the load belongs."
 		return t
 	}

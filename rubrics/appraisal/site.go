@@ -26,10 +26,9 @@ type Site struct {
 
 // Vehicle is the heaviest or tallest one a lift is to carry.
 type Vehicle struct {
-	Title     string    `json:"title,omitempty"`
-	Weight    *Quantity `json:"weight,omitempty"`
-	Height    *Quantity `json:"height,omitempty"`
-	Wheelbase *Quantity `json:"wheelbase,omitempty"`
+	Title  string    `json:"title,omitempty"`
+	Weight *Quantity `json:"weight,omitempty"`
+	Height *Quantity `json:"height,omitempty"`
 	// Front is the share of the weight on the front axle, basis points; 0 not told.
 	Front int `json:"front,omitempty"`
 }

@@ -58,7 +58,6 @@ function vehicle(read: Reader): Vehicle | undefined {
       title: read.text(at("title")),
       weight: read.quantity(at("weight")),
       height: read.quantity(at("height")),
-      wheelbase: read.quantity(at("wheelbase")),
       front: read.get(at("front"), shareOf, "a share in whole basis points"),
     }),
   );

@@ -1071,7 +1071,6 @@ export interface Vehicle {
   title?: string;
   weight?: Quantity;
   height?: Quantity;
-  wheelbase?: Quantity;
   front?: number;
 }
 

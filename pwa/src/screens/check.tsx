@@ -156,7 +156,7 @@ function OneCheck({ walk, at, stop, catalogue, list }: OneProps) {
         rubric={walk.rubric}
         currency={shop?.currency ?? "USD"}
       />
-      {failed && <DangerFailed id={walk.listing.id} />}
+      {failed && !said.good && <DangerFailed id={walk.listing.id} />}
       {held && <HeldBlock held={held} />}
       {walk.rubric && (
         <OnlyIf rubric={walk.rubric} stop={stop} facts={walk.listing.facts} id={walk.listing.id} />
@@ -188,6 +188,8 @@ function OneCheck({ walk, at, stop, catalogue, list }: OneProps) {
         cap={beyond ? proposed : undefined}
         choose={grade}
       />
+      {/* Where the thumb just was: the top of the page is out of sight. */}
+      {failed && said.good && <DangerFailed id={walk.listing.id} />}
       <CheckSkip catalogue={catalogue} given={finding.skipped} choose={skip} />
       <p class="seen-by-reader" role="status">
         {said.good}

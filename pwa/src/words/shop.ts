@@ -61,7 +61,6 @@ export const shopWords = {
     "site.air_pressure": { label: "Air, pressure" },
     "site.vehicle.weight": { label: "Its weight" },
     "site.vehicle.height": { label: "Its height" },
-    "site.vehicle.wheelbase": { label: "Its wheelbase" },
     "haul.truck.rated": { label: "May weigh in all", hint: "Gross weight rating, door plate." },
     "haul.truck.empty": { label: "Weighs empty" },
     "haul.truck.people": { label: "People and tools" },
