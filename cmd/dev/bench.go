@@ -170,8 +170,8 @@ func sizes() error {
 	for _, name := range sorted(rows) {
 		if r := rows[name]; r[1] > 1000 {
 			raw := "-"
-			if strings.HasSuffix(name, ".wasm") {
-				if i, err := os.Stat(generated + "/engine.wasm"); err == nil {
+			if module, _, ok := strings.Cut(filepath.Base(name), "-"); ok && strings.HasSuffix(name, ".wasm") {
+				if i, err := os.Stat(filepath.Join(generated, module+".wasm")); err == nil {
 					raw = strconv.FormatInt(i.Size(), 10)
 				}
 			}
