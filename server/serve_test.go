@@ -160,7 +160,7 @@ func TestServeRefusesOtherAddresses(t *testing.T) {
 	s := newShop(t)
 	listener, err := net.Listen("tcp", "0.0.0.0:0")
 	if err != nil {
-		t.Skip("no other address here: ", err)
+		t.Fatal(err)
 	}
 	if err := s.server.Serve(context.Background(), listener); err == nil || !strings.Contains(err.Error(), "not paired") {
 		t.Errorf("got %v", err)

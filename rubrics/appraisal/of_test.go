@@ -260,7 +260,7 @@ func TestNextPutsDangerFirst(t *testing.T) {
 	}
 }
 
-// Nothing is run once a danger point is bad, nothing loaded before all were checked.
+// Nothing is run once a danger point is bad or while one is unanswered, nothing loaded before all were checked.
 func TestHeldChecks(t *testing.T) {
 	rubric := testRubric()
 	late := func(id string) Check {
@@ -279,6 +279,7 @@ func TestHeldChecks(t *testing.T) {
 	}{
 		{"all sound", grade(3), "", ""},
 		{"weld not checked", Finding{Skipped: "no-access"}, "", "was not checked"},
+		{"weld not answered", Finding{}, "was not looked at", "was not checked"},
 		{"weld bad", grade(1), "was found bad", "was found bad"},
 	} {
 		f := testFile()

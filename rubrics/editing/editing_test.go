@@ -68,6 +68,7 @@ func TestReadTellsProblems(t *testing.T) {
 	edited.Sections[0].Checks[0].Title = ""
 	edited.Remedies[0].Ways[0].Parts = append(edited.Remedies[0].Ways[0].Parts, edited.Remedies[0].Ways[0].Parts...)
 	edited.Remedies[0].Ways[0].Kind = "borrow"
+	edited.Sections[0].Checks[1].Grades.Sound = "Unsafety aside, it is safe to use."
 	fields := map[string]bool{}
 	for _, p := range call[RubricRead](t, "read", ReadRequest{Name: "mine", Rubric: &edited, Parts: q.Parts}).Problems {
 		if p.What == "" || p.Right == "" {
@@ -75,7 +76,7 @@ func TestReadTellsProblems(t *testing.T) {
 		}
 		fields[p.Field] = true
 	}
-	for _, want := range []string{"sections[0].checks[0].title", "remedies[0].ways[0].kind"} {
+	for _, want := range []string{"sections[0].checks[0].title", "remedies[0].ways[0].kind", "sections[0].checks[1].grades.sound"} {
 		if !fields[want] {
 			t.Errorf("%s is not among the problems %v", want, fields)
 		}

@@ -1,9 +1,7 @@
-import { useId } from "preact/hooks";
 import type { CareBelief } from "../generated/types.ts";
-import { described } from "../parts/field.tsx";
 import { readNumber } from "../parts/number.ts";
 import { saveValue } from "../parts/save.ts";
-import { useDraft } from "../parts/use-draft.ts";
+import { TextRow } from "../parts/text-row.tsx";
 import type { ListingDoc } from "../parts/use-listing.ts";
 import { resultScreenWords as words } from "../words/result.ts";
 
@@ -14,6 +12,12 @@ const titles: Texts = {
   well: words.careClasses[0],
   ordinary: words.careClasses[1],
   neglected: words.careClasses[2],
+};
+
+const fields: Texts = {
+  well: words.beliefField(titles.well),
+  ordinary: words.beliefField(titles.ordinary),
+  neglected: words.beliefField(titles.neglected),
 };
 
 /** Three shares in per cent as one belief in basis points, or what is wrong with them. */
@@ -36,7 +40,6 @@ export function OwnBelief({
   listing: ListingDoc;
   prior: readonly [number, number, number];
 }) {
-  const dom = useId();
   const own = listing.values.has("care");
   const keep = (belief: CareBelief | null) =>
     saveValue(words.setBelief, listing.doc, "care", belief === null ? null : { ...belief });
@@ -45,41 +48,20 @@ export function OwnBelief({
     ordinary: String(prior[1] / 100),
     neglected: String(prior[2] / 100),
   };
-  const draft = useDraft(`${listing.doc}/care`, JSON.stringify(stored), (text) => {
-    const read = readBelief(JSON.parse(text) as Texts);
-    return typeof read === "string" ? read : keep(read);
-  });
-  const texts = JSON.parse(draft.text) as Texts;
-  const leave = (event: FocusEvent & { currentTarget: HTMLFieldSetElement }) => {
-    if (!event.currentTarget.contains(event.relatedTarget as Node | null)) draft.flush();
-  };
   return (
     <>
-      <fieldset class={draft.problem ? "field field-wrong range" : "field range"} onFocusOut={leave}>
-        <legend class="field-label">{words.beliefAsk}</legend>
-        <p class="field-hint">{words.beliefHint}</p>
-        <div class="range-row">
-          {classes.map((name) => (
-            <label key={name} class="range-end">
-              <span>{words.beliefField(titles[name])}</span>
-              <input
-                type="text"
-                inputMode="decimal"
-                autocomplete="off"
-                class="figures"
-                value={texts[name]}
-                onInput={(e) => draft.input(JSON.stringify({ ...texts, [name]: e.currentTarget.value }))}
-                {...described(dom, undefined, draft.problem)}
-              />
-            </label>
-          ))}
-        </div>
-        {draft.problem && (
-          <p class="field-problem" id={`${dom}-problem`} role="alert">
-            {draft.problem}
-          </p>
-        )}
-      </fieldset>
+      <TextRow
+        id={`${listing.doc}/care`}
+        label={words.beliefAsk}
+        hint={words.beliefHint}
+        names={classes}
+        titles={fields}
+        texts={stored}
+        keep={(texts) => {
+          const read = readBelief(texts);
+          return typeof read === "string" ? read : keep(read);
+        }}
+      />
       {own && (
         <button type="button" class="button" onClick={() => void keep(null)}>
           {words.beliefBack}
