@@ -22,7 +22,7 @@ type Span struct {
 // Piece is what is moved as one.
 type Piece struct {
 	ID    string `json:"id" yaml:"id" validate:"required,slug"`
-	Title string `json:"title" yaml:"title" validate:"required,max=80"`
+	Title string `json:"title" yaml:"title" validate:"required,max=80" say:"yes"`
 	Count int    `json:"count" yaml:"count" validate:"gte=1,lte=20"`
 	// Share of the whole weight that one of them has, 0 to 1.
 	Share float64 `json:"share" yaml:"share" validate:"gt=0,lte=1"`
@@ -33,7 +33,7 @@ type Piece struct {
 	// TopHeavy pieces fall over: their weight sits high.
 	TopHeavy bool `json:"top_heavy,omitempty" yaml:"top_heavy"`
 	// Handling says how it is stripped, lifted, set down and lashed.
-	Handling string              `json:"handling" yaml:"handling" validate:"required,max=500"`
+	Handling string              `json:"handling" yaml:"handling" validate:"required,max=500" say:"yes"`
 	When     map[string][]string `json:"when,omitempty" yaml:"when"`
 }
 
@@ -71,17 +71,17 @@ type AirNeed struct {
 type Visit struct {
 	// Questions for the seller, in the order to ask them.
 	Questions []Question `json:"questions" yaml:"questions" validate:"min=1,dive"`
-	Wear      []string   `json:"wear" yaml:"wear" validate:"min=1,dive,required,max=80"`
+	Wear      []string   `json:"wear" yaml:"wear" validate:"min=1,dive,required,max=80" say:"yes"`
 	// Bring is what is needed besides the instruments the checks name.
-	Bring []string `json:"bring" yaml:"bring" validate:"dive,required,max=80"`
+	Bring []string `json:"bring" yaml:"bring" validate:"dive,required,max=80" say:"yes"`
 }
 
 // Question is put to the seller before the drive.
 type Question struct {
 	ID  string `json:"id" yaml:"id" validate:"required,slug"`
-	Ask string `json:"ask" yaml:"ask" validate:"required,max=200"`
+	Ask string `json:"ask" yaml:"ask" validate:"required,max=200" say:"yes"`
 	// Why is for the buyer alone.
-	Why string `json:"why,omitempty" yaml:"why" validate:"max=240"`
+	Why string `json:"why,omitempty" yaml:"why" validate:"max=240" say:"yes"`
 	// Answers lists what answers it once all of them are told: fields of the listing
 	// (AnswerFields) and facts, as fact/<id>. Empty where only the seller can answer.
 	Answers []string            `json:"answers,omitempty" yaml:"answers" validate:"max=6,dive,required,max=60"`

@@ -5,12 +5,12 @@ package appraisal
 type Rubric struct {
 	ID      string `json:"id" yaml:"id" validate:"required,slug"`
 	Version int    `json:"version" yaml:"version" validate:"gte=1"`
-	Kind    string `json:"kind" yaml:"kind" validate:"required,max=60"`
+	Kind    string `json:"kind" yaml:"kind" validate:"required,max=60" say:"yes"`
 	// Words a listing may have for the kind, besides its name.
 	Words []string `json:"words,omitempty" yaml:"words" validate:"max=20,dive,required,max=40"`
-	About string   `json:"about" yaml:"about" validate:"required,max=1200"`
+	About string   `json:"about" yaml:"about" validate:"required,max=1200" say:"yes"`
 	// Cautions are said before the walkaround begins.
-	Cautions []string `json:"cautions" yaml:"cautions" validate:"min=1,dive,required,max=400"`
+	Cautions []string `json:"cautions" yaml:"cautions" validate:"min=1,dive,required,max=400" say:"yes"`
 	Capacity Capacity `json:"capacity" yaml:"capacity"`
 	// Life is the normal useful life in years, sound and maintained; a judgement.
 	Life         Years        `json:"life" yaml:"life"`
@@ -32,7 +32,7 @@ type Rubric struct {
 
 // Capacity names the size by which prices of this kind scale.
 type Capacity struct {
-	Title string `json:"title" yaml:"title" validate:"required,max=60"`
+	Title string `json:"title" yaml:"title" validate:"required,max=60" say:"yes"`
 	Unit  string `json:"unit" yaml:"unit" validate:"required,max=12"`
 	// Other units a size may be entered in; they convert to Unit.
 	Other []string `json:"other,omitempty" yaml:"other" validate:"max=6,dive,required,max=12"`
@@ -87,14 +87,14 @@ type Depreciation struct {
 // Fact is asked once, first.
 type Fact struct {
 	ID      string   `json:"id" yaml:"id" validate:"required,slug"`
-	Ask     string   `json:"ask" yaml:"ask" validate:"required,max=200"`
+	Ask     string   `json:"ask" yaml:"ask" validate:"required,max=200" say:"yes"`
 	Options []Option `json:"options" yaml:"options" validate:"min=2,dive"`
 }
 
 // Option is one answer to a fact.
 type Option struct {
 	ID    string `json:"id" yaml:"id" validate:"required,slug"`
-	Title string `json:"title" yaml:"title" validate:"required,max=80"`
+	Title string `json:"title" yaml:"title" validate:"required,max=80" say:"yes"`
 	// Words a listing may have for it. Where a word could mean anything else, leave it out.
 	Words []string `json:"words,omitempty" yaml:"words" validate:"max=20,dive,required,max=40"`
 }
@@ -102,7 +102,7 @@ type Option struct {
 // Landing is one cost between the handshake and a connected machine.
 type Landing struct {
 	ID    string `json:"id" yaml:"id" validate:"required,slug"`
-	Title string `json:"title" yaml:"title" validate:"required,max=120"`
+	Title string `json:"title" yaml:"title" validate:"required,max=120" say:"yes"`
 	Cost  Range  `json:"cost" yaml:"cost"`
 	// PerDistance is the cost of one mile (or kilometre) of the round trip.
 	PerDistance Money `json:"per_distance,omitempty" yaml:"per_distance" validate:"gte=0,lte=100000000000"`
@@ -125,13 +125,13 @@ type Landing struct {
 // Preparation is work needed once however many remedies need it.
 type Preparation struct {
 	ID    string    `json:"id" yaml:"id" validate:"required,slug"`
-	Title string    `json:"title" yaml:"title" validate:"required,max=120"`
+	Title string    `json:"title" yaml:"title" validate:"required,max=120" say:"yes"`
 	Parts []PartUse `json:"parts,omitempty" yaml:"parts" validate:"dive"`
 	Hours Hours     `json:"hours" yaml:"hours"`
 	Rate  string    `json:"rate" yaml:"rate" validate:"oneof=own machine electrician rigger welder specialist inspector"`
 	// Needs lists preparations that must come before this one.
 	Needs   []string `json:"needs,omitempty" yaml:"needs"`
-	Caution string   `json:"caution,omitempty" yaml:"caution" validate:"max=400"`
+	Caution string   `json:"caution,omitempty" yaml:"caution" validate:"max=400" say:"yes"`
 }
 
 // PartUse is a part of the price book and how many.
@@ -144,7 +144,7 @@ type PartUse struct {
 // the thing is passed over, or bought for its material.
 type Remedy struct {
 	ID    string `json:"id" yaml:"id" validate:"required,slug,ne=scrap"`
-	Title string `json:"title" yaml:"title" validate:"required,max=120"`
+	Title string `json:"title" yaml:"title" validate:"required,max=120" say:"yes"`
 	// Ways in the order a careful owner would prefer them; the first is the default.
 	Ways []Way `json:"ways" yaml:"ways" validate:"min=1,dive"`
 }
@@ -153,14 +153,14 @@ type Remedy struct {
 type Way struct {
 	ID    string    `json:"id" yaml:"id" validate:"required,slug"`
 	Kind  string    `json:"kind" yaml:"kind" validate:"oneof=buy make hire"`
-	Title string    `json:"title" yaml:"title" validate:"required,max=160"`
+	Title string    `json:"title" yaml:"title" validate:"required,max=160" say:"yes"`
 	Parts []PartUse `json:"parts,omitempty" yaml:"parts" validate:"dive"`
 	Hours Hours     `json:"hours" yaml:"hours"`
 	Rate  string    `json:"rate" yaml:"rate" validate:"oneof=own machine electrician rigger welder specialist inspector"`
 	// Make costs a shop-made part; only for kind make.
 	Make         *Make    `json:"make,omitempty" yaml:"make" validate:"required_if=Kind make"`
 	Preparations []string `json:"preparations,omitempty" yaml:"preparations"`
-	Caution      string   `json:"caution,omitempty" yaml:"caution" validate:"max=400"`
+	Caution      string   `json:"caution,omitempty" yaml:"caution" validate:"max=400" say:"yes"`
 }
 
 // Make is the machining of one shop-made part at the own machine rate.
@@ -177,7 +177,7 @@ type Make struct {
 // Cut is one machining operation in inch units: t = passes * L / (N f),
 // N = 12 V / (pi D).
 type Cut struct {
-	Title    string  `json:"title" yaml:"title" validate:"required,max=80"`
+	Title    string  `json:"title" yaml:"title" validate:"required,max=80" say:"yes"`
 	Diameter float64 `json:"diameter" yaml:"diameter" validate:"gt=0,lte=100"` // in
 	Length   float64 `json:"length" yaml:"length" validate:"gt=0,lte=1000"`    // in
 	Speed    float64 `json:"speed" yaml:"speed" validate:"gt=0,lte=3000"`      // ft/min
@@ -188,26 +188,26 @@ type Cut struct {
 // Section is a stage of the walkaround; sections stand in safe order.
 type Section struct {
 	ID    string `json:"id" yaml:"id" validate:"required,slug"`
-	Title string `json:"title" yaml:"title" validate:"required,max=80"`
+	Title string `json:"title" yaml:"title" validate:"required,max=80" say:"yes"`
 	// State the equipment must be in: documents before touching, power off,
 	// running unloaded, loaded last.
 	State   string  `json:"state" yaml:"state" validate:"oneof=documents power-off unloaded loaded"`
-	Caution string  `json:"caution,omitempty" yaml:"caution" validate:"max=400"`
+	Caution string  `json:"caution,omitempty" yaml:"caution" validate:"max=400" say:"yes"`
 	Checks  []Check `json:"checks" yaml:"checks" validate:"min=1,dive"`
 }
 
 // Check is one thing to look at, measure, run or read.
 type Check struct {
 	ID     string `json:"id" yaml:"id" validate:"required,slug"`
-	Title  string `json:"title" yaml:"title" validate:"required,max=80"`
+	Title  string `json:"title" yaml:"title" validate:"required,max=80" say:"yes"`
 	Kind   string `json:"kind" yaml:"kind" validate:"oneof=look measure run read"`
 	Hazard string `json:"hazard" yaml:"hazard" validate:"oneof=danger warning caution notice"`
 	Weight Weight `json:"weight" yaml:"weight"`
 	// Minutes it takes a careful person.
 	Minutes    float64  `json:"minutes" yaml:"minutes" validate:"gt=0,lte=120"`
-	Instrument []string `json:"instrument,omitempty" yaml:"instrument" validate:"dive,required,max=60"`
-	How        string   `json:"how" yaml:"how" validate:"required,max=900"`
-	Caution    string   `json:"caution,omitempty" yaml:"caution" validate:"required_if=Hazard danger,max=400"`
+	Instrument []string `json:"instrument,omitempty" yaml:"instrument" validate:"dive,required,max=60" say:"yes"`
+	How        string   `json:"how" yaml:"how" validate:"required,max=900" say:"yes"`
+	Caution    string   `json:"caution,omitempty" yaml:"caution" validate:"required_if=Hazard danger,max=400" say:"yes"`
 	Grades     Grades   `json:"grades" yaml:"grades"`
 	// Remedies by grade word; a missing word means nothing to put right.
 	Remedies Remedies `json:"remedies" yaml:"remedies"`
@@ -226,11 +226,11 @@ type Weight struct {
 
 // Grades says what each grade looks like; an empty text is not offered.
 type Grades struct {
-	AsNew  string `json:"as_new,omitempty" yaml:"as_new" validate:"max=300"`
-	Sound  string `json:"sound" yaml:"sound" validate:"required,max=300"`
-	Worn   string `json:"worn,omitempty" yaml:"worn" validate:"max=300"`
-	Bad    string `json:"bad,omitempty" yaml:"bad" validate:"max=300"`
-	Failed string `json:"failed" yaml:"failed" validate:"required,max=300"`
+	AsNew  string `json:"as_new,omitempty" yaml:"as_new" validate:"max=300" say:"yes"`
+	Sound  string `json:"sound" yaml:"sound" validate:"required,max=300" say:"yes"`
+	Worn   string `json:"worn,omitempty" yaml:"worn" validate:"max=300" say:"yes"`
+	Bad    string `json:"bad,omitempty" yaml:"bad" validate:"max=300" say:"yes"`
+	Failed string `json:"failed" yaml:"failed" validate:"required,max=300" say:"yes"`
 }
 
 // Remedies names a remedy per grade, or "scrap".
@@ -257,7 +257,7 @@ type Limit struct {
 // Part is one entry of the price book; prices of the file are examples.
 type Part struct {
 	ID    string `json:"id" yaml:"id" validate:"required,slug"`
-	Title string `json:"title" yaml:"title" validate:"required,max=120"`
-	Unit  string `json:"unit" yaml:"unit" validate:"required,max=20"`
+	Title string `json:"title" yaml:"title" validate:"required,max=120" say:"yes"`
+	Unit  string `json:"unit" yaml:"unit" validate:"required,max=20" say:"yes"`
 	Price Range  `json:"price" yaml:"price"`
 }
