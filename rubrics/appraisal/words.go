@@ -3,6 +3,9 @@ package appraisal
 // GradeWords are the five grades, by number.
 var GradeWords = [5]string{"failed", "bad", "worn", "sound", "as new"}
 
+// grade is the name of a grade.
+func (v voice) grade(n int) string { return v.Label(GradeWords[n]) }
+
 // Reasons are why a check was not done, with what is shown.
 var Reasons = []Choice{
 	{"no-power", "No power"},

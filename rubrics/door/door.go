@@ -66,7 +66,7 @@ func (d *Door) Call(name string, argument []byte) (out []byte) {
 	c := &call{door: d, asking: d.in("")}
 	defer func() {
 		if r := recover(); r != nil {
-			out = c.reply(nil, fault{say.Later("the engine met a fault of its own (%v); what you entered is kept", r)})
+			out = c.reply(nil, say.Errorf("the engine met a fault of its own (%v); what you entered is kept", r))
 		}
 	}()
 	value, err := c.answer(name, argument)
@@ -145,7 +145,7 @@ func (c *call) answer(name string, argument []byte) (any, error) {
 				return nil, err
 			}
 		}
-		return appraisal.ImportComparables(r, q.Source, q.Choice)
+		return c.speaking().ImportComparables(r, q.Source, q.Choice)
 	case "changes":
 		var q changesRequest
 		if err := c.read(argument, &q, &q.Locale); err != nil {
@@ -155,7 +155,7 @@ func (c *call) answer(name string, argument []byte) (any, error) {
 		if err != nil {
 			return nil, err
 		}
-		return appraisal.Changes(&q.From, &q.To, &doc.File), nil
+		return c.speaking().Changes(&q.From, &q.To, &doc.File), nil
 	case "notice":
 		var q NoticeRequest
 		if err := c.read(argument, &q, &q.Locale); err != nil {
@@ -206,7 +206,7 @@ func (c *call) answer(name string, argument []byte) (any, error) {
 		}
 		return appraisal.Quantity{N: v.N, Unit: v.Unit}, nil
 	}
-	return nil, fault{say.Later("no call is named %q", name)}
+	return nil, say.Errorf("no call is named %q", name)
 }
 
 // ofListing is an error of one of several files.
@@ -218,11 +218,6 @@ type ofListing struct {
 func (e ofListing) Error() string          { return e.In(nil) }
 func (e ofListing) Unwrap() error          { return e.err }
 func (e ofListing) In(v *say.Voice) string { return v.F("listing %d: %s", e.n, v.Error(e.err)) }
-
-// fault is an error in words that can be said.
-type fault struct{ say.Text }
-
-func (f fault) Error() string { return f.In(nil) }
 
 func (c *call) reply(value any, err error) []byte {
 	r := Reply{}
