@@ -92,7 +92,7 @@ func (d *call) notice(q *NoticeRequest) (*Notice, error) {
 	if err != nil {
 		return nil, err
 	}
-	all, err := notice.Read(q.Text, notice.Ask{Currency: q.Currency, Units: q.Units, Date: q.Date, Kind: q.Rubric, Kinds: kinds})
+	all, err := notice.Read(q.Text, notice.Ask{Currency: q.Currency, Units: q.Units, Date: q.Date, Kind: q.Rubric, Kinds: kinds, Voice: d.voice})
 	if err != nil {
 		return nil, err
 	}

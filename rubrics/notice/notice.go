@@ -23,6 +23,8 @@ type Ask struct {
 	Date     string // YYYY-MM-DD or empty: nothing was made in a year after the next
 	Kinds    []Kind
 	Kind     string // the kind where it is known, else ""
+	// Voice says why a reading is taken to mean what it does.
+	Voice *say.Voice
 }
 
 // Kind is one kind of equipment and the words that a text may have for it.
