@@ -222,7 +222,7 @@ type notes struct {
 }
 
 func (n *notes) add(format string, args ...any) {
-	s := n.voice.F(format, args...)
+	s := n.voice.Pattern(format, args...)
 	for _, have := range n.list {
 		if have == s {
 			return

@@ -35,7 +35,7 @@ func (v voice) said(format string, args ...any) DerivationStep {
 }
 
 func (v voice) restsOn(of, format string, args ...any) DerivationStep {
-	return DerivationStep{Text: v.F(format, args...), Of: of}
+	return DerivationStep{Text: v.Pattern(format, args...), Of: of}
 }
 
 func (d *deriver) verdict() {
