@@ -33,7 +33,7 @@ func characters(src []byte) error {
 		case inText && c == '\\':
 			size, what := escape(src[i:])
 			if what != "" {
-				return refuseLine(line(i), "plain text", "%s", what)
+				return refuseLine(line(i), "plain text", "%s", say.ByKey(what))
 			}
 			i += size - 1
 		case c == '"':
@@ -65,14 +65,14 @@ func escape(text []byte) (size int, what string) {
 	case !ok:
 		return 2, "" // another escape, or none: the decoder's to judge
 	case r == 0:
-		return 6, "a text holds the character NUL"
+		return 6, say.Key("a text holds the character NUL")
 	case r >= 0xd800 && r < 0xdc00:
 		if low, ok := unit(6); ok && low >= 0xdc00 && low < 0xe000 {
 			return 12, ""
 		}
-		return 6, "a text holds half a character (a lone surrogate)"
+		return 6, say.Key("a text holds half a character (a lone surrogate)")
 	case r >= 0xdc00 && r < 0xe000:
-		return 6, "a text holds half a character (a lone surrogate)"
+		return 6, say.Key("a text holds half a character (a lone surrogate)")
 	}
 	return 6, ""
 }

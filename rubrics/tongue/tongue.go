@@ -19,27 +19,24 @@ var files embed.FS
 // Languages are those besides English that there are files of.
 var Languages = []string{"es"}
 
-// spoken are the files whose texts the engine itself says: they go into the words of
-// a catalogue.
-var spoken = []string{"engine", "labels", "limits"}
-
 // Tongue is one language.
 type Tongue struct {
 	Language string
 	// files are the texts by their English, by the name of the file without .yaml.
 	files map[string]map[string]string
-	order []string // names of the files that are shared, first the nearest
+	once  sync.Once
+	order []string
 }
 
 var (
-	once  sync.Mutex
-	known = map[string]*Tongue{}
+	loading sync.Mutex
+	known   = map[string]*Tongue{}
 )
 
 // Load reads the files of a language. The error names file and line.
 func Load(language string) (*Tongue, error) {
-	once.Lock()
-	defer once.Unlock()
+	loading.Lock()
+	defer loading.Unlock()
 	if t := known[language]; t != nil {
 		return t, nil
 	}
@@ -63,10 +60,14 @@ func Load(language string) (*Tongue, error) {
 	return t, nil
 }
 
-// Words are the engine's sentences and labels by their English.
+// Words are the engine's sentences and labels by their English: all files but those of
+// the rubrics and the price book, whose texts stand in the catalogue itself.
 func (t *Tongue) Words() map[string]string {
 	out := map[string]string{}
-	for _, name := range spoken {
+	for _, name := range t.shared() {
+		if name == "parts" {
+			continue
+		}
 		for english, own := range t.files[name] {
 			if _, before := out[english]; !before {
 				out[english] = own
@@ -93,16 +94,18 @@ func (t *Tongue) prose(file, english string) (own string, ok bool) {
 	return english, false
 }
 
-// shared names the files that belong to no rubric.
+// shared names the files that belong to no rubric, the nearest first.
 func (t *Tongue) shared() []string {
-	if t.order == nil {
+	t.once.Do(func() {
+		t.order = []string{"engine", "labels", "limits"}
+		var rest []string
 		for name := range t.files {
-			if !rubricNames()[name] && !slices.Contains(spoken, name) {
-				t.order = append(t.order, name)
+			if !rubricNames()[name] && !slices.Contains(t.order, name) {
+				rest = append(rest, name)
 			}
 		}
-		slices.Sort(t.order)
-		t.order = append([]string{"labels", "engine", "limits"}, t.order...)
-	}
+		slices.Sort(rest)
+		t.order = append(t.order, rest...)
+	})
 	return t.order
 }
