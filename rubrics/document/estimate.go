@@ -51,7 +51,7 @@ func (p *paper) document() *Document {
 	add(p.verdict()...)
 	add(p.short()...)
 	if m := p.ask.Price; m != nil {
-		add(heading(2, v.T("Price named by the buyer")), strong(v.F("%s %s", exactly(v, *m), p.seen.currency)),
+		add(heading(2, v.T("Price named by the buyer")), strong(exactly(v, *m)),
 			small(v.T("For the equipment as it stands. It is a statement of this day: nothing is agreed by it.")))
 	}
 	found := p.found()
@@ -128,9 +128,12 @@ func (p *paper) short() []Block {
 		text(v.F("Points looked at: %s of %s. Of these, worn, bad or failed: %s.", v.Whole(int64(looked)), v.Whole(int64(applies)), v.Whole(int64(bad)))),
 	}
 	if e := &p.repair.Estimate; len(e.Lines) > 0 {
-		out = append(out, strong(v.F("Putting right what is listed here costs about %s %s, in eight of ten cases between %s and %s.", amount(v, e.Median), p.seen.currency, amount(v, e.Low), amount(v, e.High))))
+		out = append(out, strong(v.F("Putting right what is listed here costs about %s, in eight of ten cases between %s and %s.", amount(v, e.Median), amount(v, e.Low), amount(v, e.High))))
 	} else {
 		out = append(out, strong(v.T("No repair is estimated in this paper.")))
+	}
+	if len(p.repair.Estimate.Lines) > 0 || p.ask.Price != nil {
+		out = append(out, small(v.F("All amounts in this paper are in %s.", p.seen.currency)))
 	}
 	if len(p.ask.LeaveChecks) > 0 || len(p.ask.LeaveLines) > 0 {
 		out = append(out, text(v.T("This paper is not the whole of what was looked at: other points and costs are not part of it.")))
@@ -163,8 +166,8 @@ func answerWords(v *say.Voice) *AnswerWords {
 		Sent:     v.T("Your answer was sent."),
 		Yours:    v.T("Your answer"),
 		Expires:  v.T("This page can be read until %s."),
-		TooLong:  v.T("The text is too long: 2,000 characters are the most."),
-		NoPhoto:  v.T("This is no photo that can be taken: send a JPEG, PNG or WebP of at most 12 MB."),
+		TooLong:  v.T("The text is too long: shorten it."),
+		NoPhoto:  v.T("This is no photo that can be taken: send a JPEG, PNG or WebP that is not too large."),
 		NoAnswer: v.T("Choose one of the three answers first."),
 	}
 }

@@ -5,6 +5,7 @@ import (
 
 	"asfound/rubrics/appraisal"
 	"asfound/rubrics/limit"
+	"asfound/rubrics/say"
 )
 
 // found are the findings as parts that can be answered, in walking order: what needs
@@ -58,9 +59,9 @@ func (p *paper) measured(check *appraisal.Check, c *appraisal.CheckResult, at *p
 	for i := range inputs {
 		in := &inputs[i]
 		if q, ok := at.measured[in.Name]; ok {
-			f = told(f, v.T(in.Title), quantity(v, q, p.ask.Units))
+			f = told(f, say.Capital(v.T(in.Title)), quantity(v, q, p.ask.Units))
 		} else if w, ok := at.words[in.Name]; ok {
-			f = told(f, v.T(in.Title), p.wordOf(in, w))
+			f = told(f, say.Capital(v.T(in.Title)), p.wordOf(in, w))
 		}
 	}
 	if at.maker != nil {

@@ -28,10 +28,13 @@ func (p *paper) remedy(c *appraisal.CheckResult) []Block {
 	return p.line(l, v.T("Repair"))
 }
 
-// line tells all of one line of the estimate.
+// line tells all of one line of the estimate; name is what its title is called.
 func (p *paper) line(l *appraisal.Line, name string) []Block {
 	v := p.v
-	f := told(nil, name, plain(l.Title))
+	var f []Fact
+	if name != "" { // else the heading says it
+		f = told(f, name, plain(l.Title))
+	}
 	for i := range l.Ways {
 		if w := &l.Ways[i]; w.ID == l.Way {
 			f = told(f, v.T("How"), plain(w.Title))
@@ -110,7 +113,7 @@ func (p *paper) preparations() []Block {
 		if l.Kind != "preparation" {
 			continue
 		}
-		blocks := append([]Block{heading(3, plain(l.Title))}, p.line(l, v.T("Preparation"))...)
+		blocks := append([]Block{heading(3, plain(l.Title))}, p.line(l, "")...)
 		var needs []string
 		for _, id := range l.Because {
 			needs = append(needs, titles[id])
@@ -150,7 +153,7 @@ func (p *paper) sum() []Block {
 	group("remedy", v.T("Repairs"))
 	t.Rows = append(t.Rows, Row{Cells: []string{v.T("Together"), v.Short(e.Hours.Likely, 1), amount(v, e.Low), amount(v, e.Median), amount(v, e.High)}, Kind: "total"})
 	out := []Block{
-		heading(2, v.T("What it costs")), small(v.F("All amounts are in %s.", p.seen.currency)), tableOf(t),
+		heading(2, v.T("What it costs")), tableOf(t),
 		text(v.F("Together these lines come to about %s: half of the time more, half of the time less, and in eight of ten cases between %s and %s. That is not the sum of a column, since the lines do not all turn out dear or cheap at once.", amount(v, e.Median), amount(v, e.Low), amount(v, e.High))),
 	}
 	if p.seen.overrun != 100_00 {

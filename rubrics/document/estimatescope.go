@@ -20,6 +20,9 @@ func (p *paper) scope() []Block {
 			said := v.F("not checked: %s", skipWord(v, r.Skipped))
 			if r.Grade != nil {
 				said = gradeWord(v, *r.Grade)
+				if l := r.Limit; l != nil && l.Limit != nil {
+					said = v.F("%s: %s, limit %s", said, computed(v, l.Value, l.Unit, p.ask.Units), computed(v, *l.Limit, l.Unit, p.ask.Units))
+				}
 			} else {
 				open = append(open, v.F("%s: %s", plain(check.Title), skipWord(v, r.Skipped)))
 			}

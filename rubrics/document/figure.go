@@ -54,7 +54,7 @@ func digits(v *say.Voice, n float64) string {
 		size /= 10
 		decimals--
 	}
-	for small := math.Abs(n); small > 0 && small < 0.1 && decimals < 6; small *= 10 {
+	for small := math.Abs(n); small > 0 && small < 1 && decimals < 6; small *= 10 {
 		decimals++
 	}
 	return v.Short(n, decimals)

@@ -277,6 +277,8 @@ export interface DocumentAsk {
   leave_lines?: string[];
   leave_checks?: string[];
   leave_photos?: string[];
+  notes?: string[];
+  pairs?: DocumentPair[];
   missing?: string[];
 }
 
@@ -307,11 +309,24 @@ export interface DocumentFact {
   value: string;
 }
 
+export interface DocumentPair {
+  check: string;
+  before: string;
+  after: string;
+}
+
 export interface DocumentPhoto {
   key: string;
   caption: string;
   pair?: boolean;
   missing?: boolean;
+}
+
+export interface DocumentRequest {
+  file?: unknown;
+  files?: unknown[];
+  prices?: (number | null)[];
+  ask: DocumentAsk;
 }
 
 export interface DocumentRow {
