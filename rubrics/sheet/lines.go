@@ -18,9 +18,9 @@ func (s *sheets) lines() Table {
 		for _, e := range []*appraisal.Estimate{&a.result.Estimate, &a.result.Landing} {
 			for j := range e.Lines {
 				l := &e.Lines[j]
-				counted := v.T("yes")
+				counted := v.T("counted")
 				if l.Off {
-					counted = v.T("no")
+					counted = v.T("left out")
 				}
 				t.Rows = append(t.Rows, []Cell{
 					a.file.Listing.Title, s.kind(l.Kind), l.Title, words(wayTitle(l)), counted, l.Hours.Low, l.Hours.Likely, l.Hours.High, s.choice(appraisal.Trades, l.Rate), known(float64(l.PerHour) / 100),
@@ -60,7 +60,7 @@ func (s *sheets) shopping() Table {
 	v := s.v
 	t := Table{Name: "shopping", Title: v.T("Shopping list"), Columns: []Column{
 		{v.T("Listing"), Text}, {v.T("Way"), Text}, {v.T("Part"), Text}, {v.T("Quantity"), Number}, {v.T("Unit"), Text},
-		{v.T("Currency"), Text}, {v.T("Price of one, at least"), Amount}, {v.T("Price of one, most likely"), Amount}, {v.T("Price of one, at most"), Amount}, {v.T("Where the price is from"), Text}, {v.T("For"), Text},
+		{v.T("Currency"), Text}, {v.T("Price of one, at least"), Amount}, {v.T("Price of one, most likely"), Amount}, {v.T("Price of one, at most"), Amount}, {v.T("Where the price is from"), Text}, {v.T("For which line"), Text},
 	}}
 	for i := range s.all {
 		a := &s.all[i]
