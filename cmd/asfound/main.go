@@ -38,7 +38,7 @@ func commands() []command {
 		{"backtest", "measure the valuation on a table of sales", backtestUsage, backtestTable},
 		{"rubric", "list the rubrics, or check a rubric file", rubricUsage, rubric},
 		{"limit", "list the measured limits, or compute one", limitUsage, computeLimit},
-		{"schema", "print the JSON Schema of an appraisal file", schemaUsage, schema},
+		{"schema", "print the JSON Schema of an appraisal file, or of a backup", schemaUsage, schema},
 	}
 }
 
