@@ -54,7 +54,7 @@ func golden(context.Context, []string) error {
 		}
 	}
 	fmt.Printf("%d results written to testdata/golden\n", len(names)+len(goldenSpanish))
-	return nil
+	return goldenPapers(d)
 }
 
 // goldenSpanish are the appraisals whose result is kept in Spanish too.
@@ -166,6 +166,18 @@ func parity(ctx context.Context) error {
 			questions = append(questions, question{name + " es " + call, call, json.RawMessage(`{"file":` + string(src) + `,"locale":"es-MX"}`)})
 		}
 	}
+	kept, err := papers()
+	if err != nil {
+		return err
+	}
+	for i := range kept {
+		argument, err := kept[i].argument()
+		if err != nil {
+			return err
+		}
+		questions = append(questions, question{kept[i].Name, "document", argument})
+	}
+	questions = append(questions, question{"tables", "tables", json.RawMessage(`{"compared":true,"files":[` + strings.Join(files[len(files)-4:], ",") + `]}`)})
 	dir := ".cache/parity"
 	if err := os.RemoveAll(dir); err != nil {
 		return err

@@ -125,13 +125,9 @@ func (c *call) answer(name string, argument []byte) (any, error) {
 		if err := c.read(argument, &q, &q.Locale); err != nil {
 			return nil, err
 		}
-		files := make([]*appraisal.File, len(q.Files))
-		for i, src := range q.Files {
-			doc, err := appraisal.Decode(src)
-			if err != nil {
-				return nil, ofListing{i + 1, err}
-			}
-			files[i] = &doc.File
+		files, err := decoded(q.Files)
+		if err != nil {
+			return nil, err
 		}
 		return c.speaking().Compare(files, q.Prices)
 	case "comparables":
@@ -176,6 +172,16 @@ func (c *call) answer(name string, argument []byte) (any, error) {
 		}
 		text, err := c.speaking().WritePrices(appraisal.PriceBook{Own: q.Own, Parts: q.Parts, Currency: q.Currency, Dated: c.dated}, q.Date)
 		return PricesWritten{text}, err
+	case "document":
+		return c.document(argument)
+	case "tables":
+		return c.tables(argument)
+	case "csv":
+		var q CSVRequest
+		if err := c.read(argument, &q, &q.Locale); err != nil {
+			return nil, err
+		}
+		return CSVWritten{q.Table.CSV()}, nil
 	case "limit":
 		var q LimitRequest
 		if err := c.read(argument, &q, &q.Locale); err != nil {
