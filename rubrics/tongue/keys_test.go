@@ -12,6 +12,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"unicode"
 )
 
 // speaking are the packages whose sentences the engine says, from this folder.
@@ -33,10 +34,10 @@ var constantOnly = []string{"F", "T", "Later", "Key", "Errorf"}
 type place struct{ file, name string }
 
 // keys finds all patterns that the engine says, with one place of each.
-func keys(t *testing.T) map[string]place {
+func keys(t *testing.T, dirs []string, sayers map[string][]int) map[string]place {
 	t.Helper()
 	out := map[string]place{}
-	for _, dir := range speaking {
+	for _, dir := range dirs {
 		set := token.NewFileSet()
 		names, err := filepath.Glob(filepath.Join(dir, "*.go"))
 		if err != nil {
@@ -179,26 +180,41 @@ var verb = regexp.MustCompile(`%%|%(\[\d+\])?([#+]?[0-9.]*)([a-zA-Z])`)
 
 // TestEngineWords: every sentence that the engine says stands in the file of each
 // language, with the same arguments, and no other does.
-func TestEngineWords(t *testing.T) {
-	said := keys(t)
+func TestEngineWords(t *testing.T) { holdWords(t, "engine", keys(t, speaking, sayers)) }
+
+// TestProgramWords holds the command line's own words likewise.
+func TestProgramWords(t *testing.T) {
+	said := keys(t, []string{"../../cmd/asfound"}, map[string][]int{"F": {0}, "T": {0}, "Key": {0}, "tell": {0}})
+	for english := range said {
+		if !strings.ContainsFunc(verb.ReplaceAllString(english, ""), unicode.IsLetter) {
+			delete(said, english) // columns alone
+		}
+	}
+	holdWords(t, program, said)
+}
+
+func holdWords(t *testing.T, name string, said map[string]place) {
+	if len(said) < 50 {
+		t.Fatalf("only %d sentences were found", len(said))
+	}
 	for _, language := range Languages {
 		l, err := Load(language)
 		if err != nil {
 			t.Fatal(err)
 		}
-		words := l.files["engine"]
+		words := l.files[name]
 		for english, at := range said {
 			own, ok := words[english]
 			switch {
 			case !ok:
-				t.Errorf("%s/engine.yaml lacks %q, which %s says", language, english, at.file)
+				t.Errorf("%s/%s.yaml lacks %q, which %s says", language, name, english, at.file)
 			case verbs(own) != verbs(english):
-				t.Errorf("%s/engine.yaml: %q takes %q, the English %q", language, own, verbs(own), verbs(english))
+				t.Errorf("%s/%s.yaml: %q takes %q, the English %q", language, name, own, verbs(own), verbs(english))
 			}
 		}
 		for english := range words {
 			if _, ok := said[english]; !ok {
-				t.Errorf("%s/engine.yaml: nobody says %q", language, english)
+				t.Errorf("%s/%s.yaml: nobody says %q", language, name, english)
 			}
 		}
 	}
