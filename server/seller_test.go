@@ -262,7 +262,7 @@ func TestAnswerReachesDevices(t *testing.T) {
 	path := s.makeLink()
 	row := "link/" + linkID + "/answer/" + cable
 	w := s.answer(path, append(said(cable, "done", "Replaced in <March> & tested\r\ntwice"), part{"photo", "IMG_1.png", testPNG(t, 2000, 1000)})...)
-	if w.Code != 303 || w.Header().Get("Location") != path+"?sent="+cable+"#l-"+cable {
+	if w.Code != 303 || w.Header().Get("Location") != path+"?sent="+cable+"#a-"+cable {
 		t.Fatalf("%d %v %s", w.Code, w.Header(), w.Body)
 	}
 	var told answerTold
