@@ -8,6 +8,8 @@ import type {
   Change,
   CheckRequest,
   Comparison,
+  Document,
+  DocumentAsk,
   File,
   Import,
   ImportChoice,
@@ -21,6 +23,8 @@ import type {
   Range,
   Result,
   Rubric,
+  SheetTable,
+  TablesRequest,
   VisitPlan,
 } from "../generated/types.ts";
 import { EngineError, WorkerDoor } from "./worker-door.ts";
@@ -37,6 +41,9 @@ type Call =
   | "changes"
   | "prices-read"
   | "prices-write"
+  | "document"
+  | "tables"
+  | "csv"
   | "limit"
   | "ready"
   | "quantity";
@@ -63,6 +70,27 @@ export const readNotice = (request: NoticeRequest): Promise<Notice> => ask("noti
 /** Several appraisals side by side, each at its asking price or at the price given for it (cents). */
 export const compare = (files: File[], prices?: (number | null)[]): Promise<Comparison> =>
   ask("compare", { files, prices });
+
+/** A document of an appraisal, in the language and with the parts asked for: what the preview, the PDF and the seller's page show. */
+export const makeDocument = (file: File, asked: DocumentAsk): Promise<Document> =>
+  ask("document", { file, ask: asked });
+
+/** The sheet of several appraisals side by side, each at its asking price or at the price given for it (cents). */
+export const makeComparison = (
+  files: File[],
+  asked: DocumentAsk,
+  prices?: (number | null)[],
+): Promise<Document> => ask("document", { files, prices, ask: asked });
+
+/** Everything as tables, those with no rows left out: what CSV and the workbook are written from. */
+export const makeTables = (files: File[], more: Omit<TablesRequest, "files"> = {}): Promise<SheetTable[]> =>
+  ask("tables", { ...more, files });
+
+/** A table as CSV that opens in a spreadsheet. */
+export async function writeCSV(table: SheetTable): Promise<string> {
+  const { text } = await ask<{ text: string }>("csv", { table });
+  return text;
+}
 
 /** One measured limit; values are text with units, as typed. */
 export const computeLimit = (name: string, given: Record<string, string>): Promise<LimitResult> =>
