@@ -157,7 +157,7 @@ func TestFaultsAreSaid(t *testing.T) {
 func TestLanguages(t *testing.T) {
 	day := time.Date(2026, 3, 9, 0, 0, 0, 0, time.UTC)
 	for tag, want := range map[string][2]string{
-		"en-US": {"ltr", "March 9, 2026"}, "en-GB": {"ltr", "9 March 2026"}, "es-MX": {"ltr", "9 de marzo de 2026"}, "es-CL": {"ltr", "9 de marzo de 2026"},
+		"en-US": {"ltr", "March 9, 2026"}, "en-GB": {"ltr", "9 March 2026"}, "es-MX": {"ltr", "9 de marzo de 2026"}, "es-CL": {"ltr", "9 de marzo de 2026"}, "es": {"ltr", "9 de marzo de 2026"},
 		"ar-EG": {"rtl", "March 9, 2026"}, "he": {"rtl", "March 9, 2026"},
 	} {
 		if got := direction(tag); got != want[0] {
