@@ -169,3 +169,25 @@ func TestLanguages(t *testing.T) {
 		}
 	}
 }
+
+// Headings begin next to the title, whatever level a document begins at.
+func TestHeadings(t *testing.T) {
+	for top, want := range map[int]string{1: "<h2 <h4 ", 2: "<h2 <h3 ", 3: "<h2 <h2 "} {
+		d := document.Document{Title: "t", Blocks: []document.Block{
+			{Kind: "heading", Level: top}, {Kind: "part", Blocks: []document.Block{{Kind: "heading", Level: 3}}},
+		}}
+		var b strings.Builder
+		if err := (&Page{Document: d}).Write(&b); err != nil {
+			t.Fatal(err)
+		}
+		got := ""
+		for part := range strings.SplitSeq(b.String(), "<h") {
+			if len(part) > 1 && part[0] >= '2' && part[0] <= '6' && part[1] == ' ' {
+				got += "<h" + part[:2]
+			}
+		}
+		if got != want {
+			t.Errorf("from level %d: %s", top, got)
+		}
+	}
+}
