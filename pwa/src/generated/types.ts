@@ -215,6 +215,13 @@ export interface Cut {
   passes: number;
 }
 
+export interface Days {
+  low: number;
+  likely: number;
+  high: number;
+  steps: string[];
+}
+
 export interface Depreciation {
   class?: string;
   survivor: string;
@@ -973,9 +980,11 @@ export interface Shop {
   region?: number;
   site?: Site;
   haulage?: Haulage;
+  day?: number;
 }
 
 export interface Side {
+  letter: string;
   title: string;
   verdict: Verdict;
   safety: Score;
@@ -990,8 +999,12 @@ export interface Side {
   fair: PricePoint | null;
   walk_away: PricePoint | null;
   hours: number;
+  days: Days | null;
   distance: Quantity | null;
   hides: number;
+  open: number;
+  dearest: Doubt[];
+  rubric: RubricRef;
   gate: string;
   score: number | null;
   parts: (number | null)[];
@@ -1197,4 +1210,7 @@ export interface Years {
   low: number;
   likely: number;
   high: number;
+}
+
+export interface answered {
 }
