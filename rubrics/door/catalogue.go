@@ -28,11 +28,19 @@ type Catalogue struct {
 	Currencies   []string           `json:"currencies"`
 	// Criteria rank listings that are compared, with their default weights.
 	Criteria []appraisal.Criterion `json:"criteria"`
+	// Compared bounds how many listings stand side by side.
+	Compared Bounds `json:"compared"`
 	// Measures are the sizes of listing and shop, with their units and bounds.
 	Measures []appraisal.Measure `json:"measures"`
 	Floors   []appraisal.Choice  `json:"floors"`
 	// TieDowns are the kinds of tie-down whose working load limit is known.
 	TieDowns []string `json:"tie_downs"`
+}
+
+// Bounds of a count.
+type Bounds struct {
+	Least int `json:"least"`
+	Most  int `json:"most"`
 }
 
 // LimitRequest asks for one limit; values are text with units.

@@ -59,6 +59,11 @@ export interface Body {
   pieces: Piece[];
 }
 
+export interface Bounds {
+  least: number;
+  most: number;
+}
+
 export interface Capacity {
   title: string;
   unit: string;
@@ -94,6 +99,7 @@ export interface Catalogue {
   completeness: Choice[];
   currencies: string[];
   criteria: Criterion[];
+  compared: Bounds;
   measures: Measure[];
   floors: Choice[];
   tie_downs: string[];
