@@ -274,7 +274,9 @@ export function shopSettings(shop: Values, defaultShop: Shop): { shop: Shop; pro
       fees: read.money("fees") ?? defaultShop.fees,
       odds: { ...defaultShop.odds, ...odds },
       overrun: { ...defaultShop.overrun, ...overrun },
-      ...compact<Pick<Shop, "day">>({ day: read.get("day", dayOf, "hours of a working day") ?? defaultShop.day }),
+      ...compact<Pick<Shop, "day">>({
+        day: read.get("day", dayOf, "hours of a working day") ?? defaultShop.day,
+      }),
       kept: read.get("kept", basisPointsOf, "a share in whole basis points") ?? defaultShop.kept,
       ...(Object.keys(weights).length > 0 ? { weights: { ...defaultShop.weights, ...weights } } : {}),
       ...compact<Pick<Shop, "region" | "site" | "haulage">>({

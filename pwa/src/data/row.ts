@@ -150,7 +150,9 @@ export function readRow(thing: unknown): RowReading {
   if (!isRecord(thing)) return whole("a row must be an object with doc, path, entries and seen");
   const { doc, path, entries, seen } = thing;
   if (!isDoc(doc))
-    return whole("the document is unknown: shop, book, comparables, rubrics, decisions or listing: and 26 characters");
+    return whole(
+      "the document is unknown: shop, book, comparables, rubrics, decisions or listing: and 26 characters",
+    );
   if (!isPath(path)) return whole("the path is malformed: 1 to 6 names of a-z, 0-9, _ . - joined by /");
   if (!Array.isArray(entries)) return whole("entries must be a list");
   const stamps: unknown = seen ?? [];
