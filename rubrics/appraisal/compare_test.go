@@ -227,6 +227,16 @@ func TestBeyondRepairTakesTheMostHours(t *testing.T) {
 	}
 }
 
+// A long title is cut where it is first named, between characters, and told by its letter.
+func TestLongTitlesInSentences(t *testing.T) {
+	c := compared(t, nil, listing(strings.Repeat("ü", 60), 2000_00, nil), listing(strings.Repeat("é🔧", 100), 2050_00, nil))
+	for _, part := range []string{"“" + strings.Repeat("ü", 60) + "” (A)", "“" + strings.Repeat("é🔧", 29) + "é…” (B)"} {
+		if !concludes(c, part) {
+			t.Errorf("%q is not said: %q", part, c.Sentences)
+		}
+	}
+}
+
 func TestTitlesAreToldApart(t *testing.T) {
 	var files []*File
 	for _, title := range []string{"Lift", "", "Lift (1)", "Lift ", "Listing 2"} {

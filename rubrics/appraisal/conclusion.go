@@ -81,6 +81,10 @@ func (s *concluding) noneWorthIts() {
 // quoted sets a title apart from the sentence around it: titles hold commas.
 func (c *Comparison) quoted(i int) string { return "\u201c" + c.Sides[i].Title + "\u201d" }
 
+// mostTitle is how many characters of a title a sentence takes: its letter tells
+// it from the others.
+const mostTitle = 60
+
 // name is the title with its letter where it is first spoken of, then the letter:
 // titles are long.
 func (s *concluding) name(i int) string {
@@ -88,7 +92,11 @@ func (s *concluding) name(i int) string {
 		return letter
 	}
 	s.named[i] = true
-	return s.c.quoted(i) + " (" + s.c.Sides[i].Letter + ")"
+	title := s.c.Sides[i].Title
+	if r := []rune(title); len(r) > mostTitle {
+		title = strings.TrimSpace(string(r[:mostTitle-1])) + "\u2026"
+	}
+	return "\u201c" + title + "\u201d (" + s.c.Sides[i].Letter + ")"
 }
 
 // winner names the one that leads, by how much, at which price another would draw

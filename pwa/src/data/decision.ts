@@ -54,7 +54,7 @@ export interface Decision {
 export type NewDecision = Pick<Decision, "date" | "chosen" | "price" | "reason" | "acknowledged" | "program">;
 
 /** A side of a comparison as a decision keeps it. */
-export function daySide(id: string, side: Side, asked: number | undefined): DaySide {
+function daySide(id: string, side: Side, asked: number | undefined): DaySide {
   const { verdict, parts: _, ...figures } = side;
   const { points, always: __, ...said } = verdict;
   return {

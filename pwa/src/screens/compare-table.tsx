@@ -133,7 +133,7 @@ export function SideTable(props: {
     currency,
     props.priceOf ?? (({ side }) => (side.price === null ? words.notTold : showMoney(side.price, currency))),
   );
-  const box = useRef<HTMLDivElement>(null);
+  const box = useRef<HTMLElement>(null);
   const { seen, show } = useColumns(box, sides.length);
   return (
     <section class="block">
@@ -141,7 +141,7 @@ export function SideTable(props: {
         {words.cards}
       </h2>
       {props.hint && <p class="hint">{props.hint}</p>}
-      <div class="jumps" role="group" aria-label={words.jump}>
+      <nav class="jumps" aria-label={words.jump} style={{ "--jumps": sides.length > 6 ? 4 : sides.length }}>
         {sides.map((s, i) => (
           <button
             key={s.id}
@@ -154,9 +154,9 @@ export function SideTable(props: {
             {s.letter}
           </button>
         ))}
-      </div>
+      </nav>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys. */}
-      <div class="side-box" ref={box} tabIndex={0} role="region" aria-labelledby="side-table">
+      <section class="side-box" ref={box} tabIndex={0} aria-labelledby="side-table">
         <table class="side-table" style={{ "--columns": sides.length }}>
           <thead>
             <tr>
@@ -188,7 +188,7 @@ export function SideTable(props: {
             ))}
           </tbody>
         </table>
-      </div>
+      </section>
       {sides.some((s) => s.side.missing) && (
         <ul class="always">
           {sides.map((s) => s.side.missing && <li key={s.id}>{`${s.letter}: ${s.side.missing}`}</li>)}
@@ -206,7 +206,7 @@ export function SideTable(props: {
 }
 
 /** Which columns are in sight, and how to bring one there. */
-function useColumns(box: { current: HTMLDivElement | null }, columns: number) {
+function useColumns(box: { current: HTMLElement | null }, columns: number) {
   const [seen, setSeen] = useState<number[]>([0, 1]);
   const step = () => {
     const cells = box.current?.querySelectorAll<HTMLElement>("thead th:not(.side-corner)");
