@@ -98,11 +98,20 @@ export function CompareScreen() {
       ) : (
         <SideBySide ids={judged} />
       )}
+      {open && <DecisionsLink />}
     </Page>
   );
 }
 
 const goWords = (n: number, most: number) => (n > most ? words.goMost(most) : words.go(n));
+
+function DecisionsLink() {
+  return (
+    <a class="button" href="/decisions">
+      {decisionWords.list}
+    </a>
+  );
+}
 
 /** What to do where there is nothing to compare. */
 function TooFew({ have }: { have: number }) {
@@ -208,9 +217,7 @@ function SideBySide({ ids }: { ids: string[] }) {
         <a class="button" href={`/compare/paper?ids=${ids.join(",")}`}>
           {words.paper}
         </a>
-        <a class="button" href="/decisions">
-          {decisionWords.list}
-        </a>
+        <DecisionsLink />
       </nav>
     </div>
   );
