@@ -452,7 +452,12 @@ test("listings side by side: all of them, a pair, and one alone", async () => {
     desk,
   ]);
   await lookAt("side", { one: of(demo) }, [light]);
-  await lookAt("decide", { form: of(demo, long, press).replace("?", "/decide?") }, [light, dark, narrow, desk]);
+  await lookAt("decide", { form: of(demo, long, press).replace("?", "/decide?") }, [
+    light,
+    dark,
+    narrow,
+    desk,
+  ]);
 });
 
 test("every figure opened onto where it comes from", async () => {
