@@ -21,13 +21,13 @@ func compareReport(out io.Writer, v *say.Voice, c *appraisal.Comparison) error {
 		}
 		fmt.Fprintln(w)
 	}
-	row(v.T("listing"), v.T("verdict"), v.T("coverage"), v.T("asking"), v.T("all-in"), v.T("odds"), v.T("ahead"), v.T("opening"), v.T("fair"), v.T("walk-away"))
+	row(v.T("listing"), v.T("verdict"), v.T("coverage"), v.T("asking"), v.T("all-in"), v.T("odds"), v.T("ahead"), v.T("days"), v.T("opening"), v.T("fair"), v.T("walk-away"))
 	for _, s := range c.Sides {
 		var allIn *appraisal.Money
 		if s.AllIn != nil {
 			allIn = &s.AllIn.Total
 		}
-		row(s.Title, s.Verdict.Title, fmt.Sprintf("%.0f %%", s.Safety.Coverage), amount(v, s.Price), amount(v, allIn), odds(s.Odds), amount(v, s.Ahead), point(v, s.Opening), point(v, s.Fair), point(v, s.WalkAway))
+		row(s.Title, s.Verdict.Title, fmt.Sprintf("%.0f %%", s.Safety.Coverage), amount(v, s.Price), amount(v, allIn), odds(s.Odds), amount(v, s.Ahead), days(s.Days), point(v, s.Opening), point(v, s.Fair), point(v, s.WalkAway))
 	}
 	matrix(row, c, v.T("BETTER BUY THAN"), func(a, b int) string { return odds(c.Better[a][b]) })
 	matrix(row, c, v.T("PRICE TO DRAW LEVEL WITH"), func(a, b int) string {
@@ -49,16 +49,24 @@ func compareReport(out io.Writer, v *say.Voice, c *appraisal.Comparison) error {
 	return w.Flush()
 }
 
-// matrix writes a figure for each two listings; the columns are the rows' numbers.
+// days until it is in service, with their span.
+func days(d *appraisal.Days) string {
+	if d == nil {
+		return "-"
+	}
+	return fmt.Sprintf("%d (%d-%d)", d.Likely, d.Low, d.High)
+}
+
+// matrix writes a figure for each two listings; the columns are the rows' letters.
 func matrix(row func(...string), c *appraisal.Comparison, title string, figure func(a, b int) string) {
 	row()
 	head := []string{title}
 	for b := range c.Sides {
-		head = append(head, fmt.Sprint(b+1))
+		head = append(head, c.Sides[b].Letter)
 	}
 	row(head...)
 	for a, s := range c.Sides {
-		cells := []string{fmt.Sprintf("  %d %s", a+1, s.Title)}
+		cells := []string{fmt.Sprintf("  %s %s", s.Letter, s.Title)}
 		for b := range c.Sides {
 			cells = append(cells, figure(a, b))
 		}

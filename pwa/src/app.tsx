@@ -26,6 +26,9 @@ const ComparablesImportScreen = lazy(() =>
   import("./screens/comparables-import.tsx").then((m) => m.ComparablesImportScreen),
 );
 const CompareScreen = lazy(() => import("./screens/compare.tsx").then((m) => m.CompareScreen));
+const DecideScreen = lazy(() => import("./screens/decide.tsx").then((m) => m.DecideScreen));
+const DecisionScreen = lazy(() => import("./screens/decision.tsx").then((m) => m.DecisionScreen));
+const DecisionsScreen = lazy(() => import("./screens/decisions.tsx").then((m) => m.DecisionsScreen));
 const FitScreen = lazy(() => import("./screens/fit.tsx").then((m) => m.FitScreen));
 const HomeScreen = lazy(() => import("./screens/home.tsx").then((m) => m.HomeScreen));
 const PricesScreen = lazy(() => import("./screens/prices.tsx").then((m) => m.PricesScreen));
@@ -87,6 +90,9 @@ function Screens() {
       <Route path="/listing/:id/fit" component={FitScreen} />
       <Route path="/listing/:id/home" component={HomeScreen} />
       <Route path="/compare" component={CompareScreen} />
+      <Route path="/compare/decide" component={DecideScreen} />
+      <Route path="/decisions" component={DecisionsScreen} />
+      <Route path="/decisions/:id" component={DecisionScreen} />
       <Route path="/comparables" component={ComparablesScreen} />
       <Route path="/comparables/import" component={ComparablesImportScreen} />
       <Route path="/prices" component={PricesScreen} />

@@ -404,6 +404,8 @@ func (f *File) checkShop() error {
 		return refuse("shop.overrun.sd", "0 to 100 %", "%d %% is no spread", s.Overrun.SD/100)
 	case s.Kept < 0 || s.Kept > 100_00:
 		return refuse("shop.kept", "0 to 100 %", "%d %% is no share", s.Kept/100)
+	case math.IsNaN(s.Day) || s.Day != 0 && (s.Day < leastDay || s.Day > mostDay):
+		return refuse("shop.day", "0.5 to 24 hours, or nothing for 4", "%g hours of a working day cannot be given", s.Day)
 	case s.Region != 0 && (s.Region < leastRegion || s.Region > mostRegion):
 		return refuse("shop.region", "25 to 400 % (2500 to 40000), or nothing for 100 %", "%s is no factor for a region's prices", basisPoints(s.Region))
 	}

@@ -186,6 +186,9 @@ type Shop struct {
 	// Site is the shop the equipment is to stand in, Haulage what moves it there.
 	Site    *Site    `json:"site,omitempty"`
 	Haulage *Haulage `json:"haulage,omitempty"`
+	// Day is how many hours of a working day the shop gives to bringing a bought
+	// machine into service; 0 is the default.
+	Day float64 `json:"day,omitempty"`
 }
 
 // Odds are the chances of coming out ahead behind the three prices, basis points.

@@ -32,7 +32,7 @@ func NewCatalogue(rubrics []appraisal.Rubric, parts []appraisal.Part, dated stri
 		Rubrics: rubrics, Parts: parts, PartsDated: dated, Limits: limit.All(), Subjects: limit.Subjects(), Shop: appraisal.DefaultShop(),
 		Grades: appraisal.GradeWords[:], Reasons: appraisal.Reasons, Sellers: appraisal.Sellers, Trades: appraisal.Trades,
 		Conditions: appraisal.Conditions, Completeness: appraisal.Completeness, Currencies: appraisal.Currencies,
-		Criteria: appraisal.Criteria, Measures: appraisal.Measures, Floors: appraisal.Floors, TieDowns: appraisal.TieDowns(),
+		Criteria: appraisal.Criteria, Compared: Bounds{appraisal.LeastCompared, appraisal.MostCompared}, Measures: appraisal.Measures, Floors: appraisal.Floors, TieDowns: appraisal.TieDowns(),
 		Hazards: appraisal.Hazards, Standings: appraisal.Standings,
 	}
 }

@@ -25,7 +25,7 @@ var sayers = map[string][]int{
 	"F": {0}, "T": {0}, "Later": {0}, "Key": {0}, "Errorf": {0},
 	"refuse": {0, 1, 2}, "refuseLine": {1, 2}, "add": {0}, "said": {0}, "restsOn": {1}, "many": {1, 2},
 	"say": {0, 1, 2}, "wrong": {1, 2}, "at": {2, 3}, "problem": {3, 4}, "because": {0, 1}, "Add": {2},
-	"between": {0, 4}, "positive": {0, 3}, "first": {}, "ratio": {0},
+	"tell": {0}, "join": {0}, "between": {0, 4}, "positive": {0, 3}, "first": {}, "ratio": {0},
 }
 
 var constantOnly = []string{"F", "T", "Later", "Key", "Errorf"}

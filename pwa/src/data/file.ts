@@ -274,6 +274,9 @@ export function shopSettings(shop: Values, defaultShop: Shop): { shop: Shop; pro
       fees: read.money("fees") ?? defaultShop.fees,
       odds: { ...defaultShop.odds, ...odds },
       overrun: { ...defaultShop.overrun, ...overrun },
+      ...compact<Pick<Shop, "day">>({
+        day: read.get("day", dayOf, "hours of a working day") ?? defaultShop.day,
+      }),
       kept: read.get("kept", basisPointsOf, "a share in whole basis points") ?? defaultShop.kept,
       ...(Object.keys(weights).length > 0 ? { weights: { ...defaultShop.weights, ...weights } } : {}),
       ...compact<Pick<Shop, "region" | "site" | "haulage">>({
@@ -289,6 +292,11 @@ export function shopSettings(shop: Values, defaultShop: Shop): { shop: Shop; pro
 const basisPointsOf = (value: Json | undefined): number | undefined => {
   const n = numberOf(value);
   return n !== undefined && Number.isInteger(n) && n >= 0 ? n : undefined;
+};
+
+const dayOf = (value: Json | undefined): number | undefined => {
+  const n = numberOf(value);
+  return n !== undefined && n > 0 && n <= 24 ? n : undefined;
 };
 
 /** All or nothing: half of one setting with half of another is nobody's choice. */

@@ -2,6 +2,7 @@
 import { benchWords, groupWords, limitWords, standingWords } from "../bench.ts";
 import { comparablesWords } from "../comparables.ts";
 import { compareWords } from "../compare.ts";
+import { decisionWords } from "../decision.ts";
 import { estimateWords } from "../estimate.ts";
 import { fitWords } from "../fit.ts";
 import { failureWords, frameWords, storeWords, syncWords, undoWords, updateWords } from "../frame.ts";
@@ -34,6 +35,7 @@ import { worthWords } from "../worth.ts";
 import { bench, group, limit, standing } from "./bench.ts";
 import { comparables } from "./comparables.ts";
 import { compare } from "./compare.ts";
+import { decision } from "./decision.ts";
 import { estimate } from "./estimate.ts";
 import { fit } from "./fit.ts";
 import { failure, frame, store, sync, undo, update } from "./frame.ts";
@@ -64,6 +66,7 @@ export const pairs = [
   pair(comparablesWords, comparables),
   pair(compareWords, compare),
   pair(conflictWords, conflict),
+  pair(decisionWords, decision),
   pair(estimateWords, estimate),
   pair(failureWords, failure),
   pair(fieldWords, field),
