@@ -28,12 +28,9 @@ export const marksValue = (marks: readonly PhotoMark[]): JsonInput =>
     ? null
     : {
         shapes: marks.map(({ id, kind, from, to, label, length }) => ({
-          id,
-          kind,
-          from,
-          to,
-          label,
-          length: length && { n: length.n, unit: length.unit },
+          ...{ id, kind, from, to },
+          ...(label ? { label } : {}),
+          ...(length ? { length: { n: length.n, unit: length.unit } } : {}),
         })),
       };
 
