@@ -238,6 +238,8 @@ test("a shop with listings", async () => {
       buffer: await picture(page, "CABLE 0.352"),
     });
   await expect(page.locator("img.photo-thumb")).toHaveCount(1);
+  const photo = (await page.locator(".photo-open").first().getAttribute("href")) ?? "";
+  await lookAt("photo", { photo }, [light, dark, narrow]);
   await lookAt("demo", { ...general, ...ofListing(demo, "cable-diameter") }, [light, dark, narrow]);
 });
 

@@ -66,7 +66,7 @@ export function plain(n: number, locale: string = spoken()): string {
 }
 
 /** A moment in ms since epoch as day and time of day, where the reader is. */
-export function moment(ms: number, locale?: string): string {
+export function moment(ms: number, locale: string = spoken()): string {
   return new Intl.DateTimeFormat(locale, { dateStyle: "medium", timeStyle: "short" }).format(ms);
 }
 

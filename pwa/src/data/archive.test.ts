@@ -182,6 +182,22 @@ describe("a bad file is refused in clear words and nothing changes", () => {
   });
 });
 
+test("an altered picture is left out of the file and counted; a backup puts the recorded one in its place", async () => {
+  const store = current();
+  const before = await exportArchive();
+  const altered = new Uint8Array((await store.images.get(hash))?.data ?? new ArrayBuffer());
+  altered[altered.length - 1] = 7;
+  await store.images.put({ hash, data: altered.buffer });
+  const after = await exportArchive();
+  expect([before.left, after.left]).toEqual([0, 1]);
+  const parts = unzipSync(new Uint8Array(await after.blob.arrayBuffer()));
+  expect(Object.keys(parts)).toEqual(["records.json"]);
+  const report = await readArchive(before.blob);
+  expect(report).toMatchObject({ photos: { added: 1, same: 0 }, nothing: false });
+  await applyArchive(report);
+  expect(new Uint8Array((await store.images.get(hash))?.data ?? new ArrayBuffer())).toEqual(jpeg(40, 30));
+});
+
 test("bad rows and photos are listed and the rest is taken", async () => {
   const stamp = (l: number) => formatStamp({ l, c: 0 }, "c3".repeat(8));
   const row = (path: string, s: string) => ({

@@ -1,8 +1,9 @@
 /** Lengths on a photo as they are written there. */
 import type { LengthTexts } from "../data/photo-marks.ts";
+import { locale as spoken } from "../words/tongue.ts";
 
 /** What was measured stands with what it may be off by, rounded to that: ≈ 3.4 ± 0.2 in. */
-export function lengthTexts(locale?: string): LengthTexts {
+export function lengthTexts(locale: string = spoken()): LengthTexts {
   return {
     scale: ({ n, unit }) => `${figure(n, 4, locale)} ${unit}`,
     measured: ({ n, give, unit }) => {
@@ -17,5 +18,5 @@ export function lengthTexts(locale?: string): LengthTexts {
   };
 }
 
-const figure = (n: number, decimals: number, locale?: string): string =>
+const figure = (n: number, decimals: number, locale: string): string =>
   new Intl.NumberFormat(locale, { maximumFractionDigits: decimals }).format(n);
