@@ -51,14 +51,14 @@ export function PhotoGone({ hash, state }: { hash: string; state: "missing" | "a
   return <>{alteredOnServer(hash) ? proofWords.alteredThere : words.notHere}</>;
 }
 
-/** Whether an element is on the screen or within a screen of it. */
+/** Whether an element is on the screen or within a few screens of it. */
 function useNear(element: { current: HTMLElement | null }): boolean {
   const [near, setNear] = useState(false);
   useEffect(() => {
     const at = element.current;
     if (!at) return;
     const watcher = new IntersectionObserver((seen) => setNear(seen.at(-1)?.isIntersecting === true), {
-      rootMargin: "100% 0px",
+      rootMargin: "250% 0px",
     });
     watcher.observe(at);
     return () => watcher.disconnect();

@@ -2,7 +2,7 @@ import { EDGE, type Figure, figures, INK, inkWidth, LIGHT, type PhotoMark } from
 import { lengthTexts } from "./length-text.ts";
 
 /** How long the longer side is drawn: the smaller, the thicker the ink against the picture. */
-const DRAWN = { thumb: 140, side: 400, full: 1000 };
+const DRAWN = { thumb: 140, side: 300, full: 1000 };
 
 /** Marks over a picture: ink with a light edge, so that they stand out on dark and on light. */
 export function PhotoLayer(props: {

@@ -28,6 +28,7 @@ export function PhotoPairs(props: PairsProps) {
     );
   return (
     <>
+      {pairs.length > 0 && <h3>{words.title}</h3>}
       {pairs.map((pair) => (
         <div key={pair.id} class="photo-pair">
           {([words.before, words.after] as const).map((side, i) => {
