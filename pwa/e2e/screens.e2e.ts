@@ -239,7 +239,10 @@ test("a shop with listings", async () => {
       mimeType: "image/jpeg",
       buffer: await picture(page, "CABLE 0.352"),
     });
+  await page.locator(".photo-grid").scrollIntoViewIfNeeded();
   await expect(page.locator("img.photo-thumb")).toHaveCount(1);
+  const photo = (await page.locator(".photo-open").first().getAttribute("href")) ?? "";
+  await lookAt("photo", { photo }, [light, dark, narrow]);
   await lookAt("demo", { ...general, ...ofListing(demo, "cable-diameter") }, [light, dark, narrow]);
 });
 

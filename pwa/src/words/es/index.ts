@@ -23,6 +23,7 @@ import {
   stepperWords,
   whyWords,
 } from "../parts.ts";
+import { pairWords, photoViewWords, proofWords } from "../photo.ts";
 import { photoWords } from "../photos.ts";
 import { pricesTableWords, pricesWords } from "../prices.ts";
 import { resultScreenWords } from "../result.ts";
@@ -46,6 +47,7 @@ import { listings, newListing } from "./listings.ts";
 import { notice } from "./notice.ts";
 import { offer } from "./offer.ts";
 import { field, hazard, money, odds, page, range, result, stepper, why } from "./parts.ts";
+import { pair as photoPair, photoView, proof } from "./photo.ts";
 import { photos } from "./photos.ts";
 import { prices, pricesTable } from "./prices.ts";
 import { resultScreen } from "./result.ts";
@@ -85,9 +87,12 @@ export const pairs = [
   pair(oddsWords, odds),
   pair(offerWords, offer),
   pair(pageWords, page),
+  pair(pairWords, photoPair),
+  pair(photoViewWords, photoView),
   pair(photoWords, photos),
   pair(pricesTableWords, pricesTable),
   pair(pricesWords, prices),
+  pair(proofWords, proof),
   pair(rangeWords, range),
   pair(resultScreenWords, resultScreen),
   pair(resultWords, result),
