@@ -214,8 +214,9 @@ func neutral(class []bidi.Class, own bidi.Class) {
 }
 
 // visual is the order in which the characters of one line stand from left to right
-// (L1 to L3): indexes into levels, marks after the letter that carries them.
-func visual(levels []uint8, base uint8, space, mark func(i int) bool) []int {
+// (L1, L2): indexes into levels. Marks are not turned back behind their letters (L3):
+// the faces draw those of Hebrew and Arabic to the right of where they stand.
+func visual(levels []uint8, base uint8, space func(i int) bool) []int {
 	level := slices.Clone(levels)
 	for i := len(level) - 1; i >= 0 && space(i); i-- {
 		level[i] = base
@@ -235,16 +236,6 @@ func visual(levels []uint8, base uint8, space, mark func(i int) bool) []int {
 			slices.Reverse(order[i:end])
 			i = max(end, i+1)
 		}
-	}
-	for i := 0; i < len(order); {
-		end := i
-		for end < len(order) && level[order[end]]%2 == 1 && mark(order[end]) {
-			end++
-		}
-		if end > i && end < len(order) {
-			slices.Reverse(order[i : end+1])
-		}
-		i = end + 1
 	}
 	return order
 }

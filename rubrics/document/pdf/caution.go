@@ -24,7 +24,7 @@ func (s *sheet) caution(b *document.Block) {
 		look = signal{white, black, false}
 	}
 	st := style{10, 14, true, look.ink}
-	word, lines := wrap(b.Word, st, s.width-40), wrap(b.Text, body, s.width-16)
+	word, lines := wrap(b.Word, st, s.width-54), wrap(b.Text, body, s.width-16)
 	if len(word)+len(lines) == 0 {
 		return
 	}
@@ -43,17 +43,21 @@ func (s *sheet) caution(b *document.Block) {
 					p.height, p.inks[0].h, y = st.lead+4, st.lead+4, 2
 					p.inks = append(p.inks, ink{kind: inkRule, w: s.width, thick: 1, fill: black})
 					if look.alert {
-						p.inks = append(p.inks, alert(8, 2.5, 13, look)...)
+						at := 8.0
+						if l.toLeft {
+							at = s.width - 8 - 15
+						}
+						p.inks = append(p.inks, alert(at, 2.5, 13, look)...)
 					}
 				}
 				if i == len(word)-1 {
 					p.inks = append(p.inks, ink{kind: inkRule, y: p.height, w: s.width, thick: 1, fill: black})
 				}
 				x := 8.0
-				if look.alert {
+				if look.alert { // room for the symbol, on whichever side the word begins
 					x = 27
 				}
-				p.inks = append(append(p.inks, wall(p.height)...), s.written(l, st, x, s.width-x-8, false, n, y)...)
+				p.inks = append(append(p.inks, wall(p.height)...), s.written(l, st, x, s.width-2*x, false, n, y)...)
 				s.put(p)
 			}
 		})

@@ -78,9 +78,9 @@ func (s *sheet) part(b *document.Block, depth int) {
 	s.within("Sect", func(int) {
 		if !s.under {
 			s.gap = max(s.gap, 12)
-			s.put(strip{height: 6, keep: true, inks: []ink{{kind: inkRule, y: 0.5, w: s.width, thick: 1, fill: black}}})
-			s.under = true
 		}
+		s.put(strip{height: 5, keep: true, loose: true, inks: []ink{{kind: inkRule, y: 0.5, w: s.width, thick: 1, fill: black}}})
+		s.under = true
 		s.blocks(b.Blocks, depth+1)
 	})
 	if len(s.strips) > from {
@@ -105,9 +105,8 @@ func (s *sheet) heading(text string, level int) {
 	s.within("H"+strconv.Itoa(level), func(n int) {
 		for i, l := range lines {
 			p := strip{height: st.lead, keep: true, inks: s.written(l, st, 0, s.width, false, n, 0)}
-			if i == len(lines)-1 && level == 1 {
-				p.inks = append(p.inks, ink{kind: inkRule, y: st.lead + 2, w: s.width, thick: 0.75, fill: black})
-				p.height += 6
+			if i == len(lines)-1 {
+				p.height += 2
 			}
 			s.put(p)
 		}

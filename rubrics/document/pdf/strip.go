@@ -34,6 +34,7 @@ type strip struct {
 	height float64
 	gap    float64 // above it, dropped at the top of a page
 	keep   bool    // stays with the next strip
+	loose  bool    // divides from what is above: not drawn at the top of a page
 	again  []strip // repeated where a page breaks before it
 	inks   []ink
 }
@@ -91,6 +92,9 @@ func paginate(strips []strip, spans []span, top, bottom float64) [][]placed {
 	var page []placed
 	y := top
 	for i, s := range strips {
+		if s.loose && len(page) == 0 {
+			continue
+		}
 		need := together(i)
 		if need > whole {
 			need = s.height
@@ -101,6 +105,9 @@ func paginate(strips []strip, spans []span, top, bottom float64) [][]placed {
 			for _, a := range s.again {
 				page = append(page, placed{a, y})
 				y += a.height
+			}
+			if s.loose {
+				continue
 			}
 		}
 		if len(page) > 0 && y > top && (len(s.again) == 0 || len(page) > len(s.again)) {

@@ -192,7 +192,11 @@ func (s *sheet) columnWidths(columns []document.Column, rows []document.Row) []f
 				if r.Kind == "total" {
 					st = cellB
 				}
-				need[i] = max(need[i], widest(r.Cells[i], st))
+				if c.Right { // a figure stays on one line
+					need[i] = max(need[i], widthOf(r.Cells[i], st))
+				} else {
+					need[i] = max(need[i], widest(r.Cells[i], st))
+				}
 			}
 		}
 		need[i] = max(narrowest, min(need[i], most)+2*inset+0.1)

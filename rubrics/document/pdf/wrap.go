@@ -95,7 +95,7 @@ func lineOf(part []letter, base uint8, size float64, broken bool) (line, bool) {
 	for i, l := range part {
 		levels[i] = l.level
 	}
-	order := visual(levels, base, func(i int) bool { return part[i].space }, func(i int) bool { return part[i].mark })
+	order := visual(levels, base, func(i int) bool { return part[i].space })
 	l := line{letters: make([]letter, len(part)), toLeft: base == 1}
 	for i, k := range order {
 		l.letters[i] = part[k]
