@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"sort"
+
+	"asfound/rubrics/say"
 )
 
 // Judge holds what does not change between appraisals: the rubrics and the
@@ -14,6 +16,15 @@ type Judge struct {
 	late  func(id string) (*Rubric, error)
 	ids   []string
 	parts []Part
+	voice *say.Voice
+}
+
+// In is the same judge speaking another voice. They share what was read; the
+// rubrics stay in the language they are written in.
+func (jd *Judge) In(v *say.Voice) *Judge {
+	other := *jd
+	other.voice = v
+	return &other
 }
 
 // NewJudge makes a judge of checked rubrics and parts.
@@ -278,9 +289,7 @@ func estimateOf(m *model, j *joint, scrap []string) Estimate {
 	e.Lines, e.Hours = linesOf(m.tasks)
 	summary(&e, j, j.repair)
 	if m.scrap {
-		_, haul := m.scrapTasks()
-		haul.line.Title, haul.line.Because = "Cannot be put right: taken away as scrap", scrap
-		e.Lines = append([]Line{haul.line}, e.Lines...)
+		e.Lines = append([]Line{m.haulTask(scrap).line}, e.Lines...)
 	}
 	return e
 }

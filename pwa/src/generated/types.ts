@@ -38,6 +38,7 @@ export interface AppraiseRequest {
   file: unknown;
   price?: number;
   minutes?: number;
+  locale?: string;
 }
 
 export interface Approach {
@@ -80,6 +81,9 @@ export interface CareBelief {
 }
 
 export interface Catalogue {
+  language: string;
+  words?: Record<string, string>;
+  locales: Locale[];
   rubrics: Rubric[];
   parts: Part[];
   parts_dated: string;
@@ -127,6 +131,7 @@ export interface Check {
 export interface CheckRequest {
   shop?: Shop;
   listing?: Listing;
+  locale?: string;
 }
 
 export interface CheckResult {
@@ -181,6 +186,7 @@ export interface ComparableRow {
 export interface CompareRequest {
   files: unknown[];
   prices?: (number | null)[];
+  locale?: string;
 }
 
 export interface Comparison {
@@ -230,6 +236,108 @@ export interface Derivation {
 export interface DerivationStep {
   text: string;
   of?: string;
+}
+
+export interface Document {
+  kind: string;
+  language: string;
+  title: string;
+  date: string;
+  blocks: DocumentBlock[];
+  foot: string;
+  page: string;
+  answers?: DocumentAnswerWords;
+}
+
+export interface DocumentAnswerWords {
+  lead: string;
+  agree: string;
+  disagree: string;
+  done: string;
+  word: string;
+  photo: string;
+  send: string;
+  sent: string;
+  yours: string;
+  expires: string;
+  too_long: string;
+  no_photo: string;
+  no_answer: string;
+}
+
+export interface DocumentAsk {
+  kind: string;
+  locale: string;
+  units: string;
+  from?: string;
+  contact?: string;
+  to?: string;
+  word?: string;
+  price?: number;
+  leave_lines?: string[];
+  leave_checks?: string[];
+  leave_photos?: string[];
+  notes?: string[];
+  pairs?: DocumentPair[];
+  missing?: string[];
+}
+
+export interface DocumentBlock {
+  kind: string;
+  id?: string;
+  level?: number;
+  text?: string;
+  tone?: string;
+  signal?: string;
+  word?: string;
+  facts?: DocumentFact[];
+  items?: string[];
+  table?: DocumentTable;
+  photos?: DocumentPhoto[];
+  blocks?: DocumentBlock[];
+  answer?: boolean;
+}
+
+export interface DocumentColumn {
+  title: string;
+  right?: boolean;
+  share: number;
+}
+
+export interface DocumentFact {
+  name: string;
+  value: string;
+}
+
+export interface DocumentPair {
+  check: string;
+  before: string;
+  after: string;
+}
+
+export interface DocumentPhoto {
+  key: string;
+  caption: string;
+  pair?: boolean;
+  missing?: boolean;
+}
+
+export interface DocumentRequest {
+  file?: unknown;
+  files?: unknown[];
+  prices?: (number | null)[];
+  ask: DocumentAsk;
+}
+
+export interface DocumentRow {
+  cells: string[];
+  kind?: string;
+}
+
+export interface DocumentTable {
+  title: string;
+  columns: DocumentColumn[];
+  rows: DocumentRow[];
 }
 
 export interface Doubt {
@@ -484,6 +592,7 @@ export interface LimitInput {
 export interface LimitRequest {
   name: string;
   given: Record<string, string>;
+  locale?: string;
 }
 
 export interface LimitResult {
@@ -554,6 +663,16 @@ export interface Listing {
   text?: string;
   note?: string;
   photos?: Photo[];
+}
+
+export interface Locale {
+  id: string;
+  language: string;
+  title: string;
+  decimal: string;
+  group: string;
+  group_from: number;
+  date: string;
 }
 
 export interface Lost {
@@ -636,6 +755,7 @@ export interface NoticeRequest {
   units: string;
   date?: string;
   own?: Rubric[];
+  locale?: string;
 }
 
 export interface Odds {
@@ -780,6 +900,7 @@ export interface PricesWriteRequest {
   parts: Part[];
   currency: string;
   date: string;
+  locale?: string;
 }
 
 export interface PricesWritten {
@@ -1129,6 +1250,7 @@ export interface VisitQuestion {
 
 export interface VisitRequest {
   file: unknown;
+  locale?: string;
 }
 
 export interface VisitSection {
