@@ -92,7 +92,7 @@ func typeScript(roots []any) (string, error) {
 
 // shownName keeps the limits' and the documents' own types apart from the appraisal's.
 func shownName(t reflect.Type) string {
-	if strings.HasSuffix(t.PkgPath(), "/document") && t.Name() != "Document" {
+	if (strings.HasSuffix(t.PkgPath(), "/document") || strings.HasSuffix(t.PkgPath(), "/document/form")) && t.Name() != "Document" {
 		return "Document" + t.Name()
 	}
 	if strings.HasSuffix(t.PkgPath(), "/limit") {

@@ -246,6 +246,7 @@ export interface Document {
   blocks: DocumentBlock[];
   foot: string;
   page: string;
+  absent?: string;
   answers?: DocumentAnswerWords;
 }
 
