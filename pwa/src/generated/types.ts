@@ -797,6 +797,12 @@ export interface Overrun {
   sd: number;
 }
 
+export interface PDFRequest {
+  document: Document;
+  page: string;
+  keys: string[];
+}
+
 export interface Part {
   id: string;
   title: string;
@@ -940,6 +946,10 @@ export interface Proposal {
   before: string;
   words: string;
   after: string;
+}
+
+export interface QRRequest {
+  text: string;
 }
 
 export interface Quantity {
@@ -1187,6 +1197,10 @@ export interface Truck {
   empty?: Quantity;
   people?: Quantity;
   tow?: Quantity;
+}
+
+export interface UncoveredRequest {
+  document: Document;
 }
 
 export interface Vehicle {
