@@ -284,7 +284,7 @@ func FuzzRender(f *testing.F) {
 		w, h, _ := Letter.size()
 		l := layOut(d, w, h, func(string) []byte { return photo })
 		Uncovered(d)
-		if len(src)%16 != 0 && len(photo) == 0 {
+		if len(src)%16 != 0 {
 			return // drawing takes a hundred times as long and hangs on the layout alone
 		}
 		raw, err := l.draw()
