@@ -1,6 +1,6 @@
 // Package pdf draws a Document as a PDF: one way of laying it out, like a workshop
-// drawing, the same bytes for the same Document everywhere. It reads no file and no
-// clock, knows nothing of appraisals, and puts into the file what the Document says
+// drawing, the same bytes for the same Document. It reads no file and no clock,
+// knows nothing of appraisals, and puts into the file what the Document says
 // and nothing else: no author, no program, no date of its own, and of photos the
 // pixels alone.
 package pdf

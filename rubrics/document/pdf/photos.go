@@ -87,7 +87,7 @@ func (s *sheet) photoRow(list []form.Photo, across int, pair bool) {
 		}
 	}
 	if pair {
-		first[0].gap = 6
+		first[0].gap = 11
 	}
 	s.put(first...)
 	if longer {

@@ -245,6 +245,7 @@ func (s *sheet) stacked(columns []form.Column, rows []form.Row) {
 			s.paragraph(text, st, 0, "P")
 		}
 	}
+	s.under = false
 	if len(rows) == 0 {
 		s.paragraph(strings.Join(titlesOf(columns), " · "), strong, 0, "P")
 	}
