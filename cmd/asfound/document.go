@@ -12,6 +12,7 @@ import (
 	"asfound/rubrics/document"
 	"asfound/rubrics/document/pdf"
 	"asfound/rubrics/say"
+	"asfound/rubrics/tongue"
 )
 
 const documentUsage = `asfound document FILE... -o OUT [--kind estimate] [--lang en-US] [--page letter]
@@ -72,15 +73,11 @@ func makeDocument(_ context.Context, args []string, _, log io.Writer) error {
 }
 
 func documentOf(flags map[string]string, names []string) (*document.Document, error) {
-	locale, ok := say.LocaleOf(flags["lang"])
-	if !ok || wordsOf[locale.Language] == nil {
-		return nil, fmt.Errorf("--lang: %.20q has no words here: one of %s", flags["lang"], strings.Join(spoken(), ", "))
-	}
-	judge, err := newJudge()
+	judge, voice, err := speaking(flags["lang"])
 	if err != nil {
 		return nil, err
 	}
-	voice := say.New(locale, wordsOf[locale.Language])
+	locale := voice.Locale()
 	ask := document.Ask{Kind: flags["kind"], Locale: locale.ID, Units: flags["units"], From: flags["from"], To: flags["to"]}
 	var files []*appraisal.File
 	for _, name := range names {
@@ -96,17 +93,29 @@ func documentOf(flags map[string]string, names []string) (*document.Document, er
 	return document.Make(judge.In(voice), voice, files[0], ask)
 }
 
-// wordsOf are the languages that the program has words in; English needs none.
-var wordsOf = map[string]map[string]string{"en": {}}
-
-func spoken() []string {
-	var ids []string
-	for _, l := range say.Locales() {
-		if wordsOf[l.Language] != nil {
+// speaking is a judge with its rubrics in the language of a locale, and its voice.
+func speaking(id string) (*appraisal.Judge, *say.Voice, error) {
+	locale, ok := say.LocaleOf(id)
+	if !ok {
+		var ids []string
+		for _, l := range say.Locales() {
 			ids = append(ids, l.ID)
 		}
+		return nil, nil, fmt.Errorf("--lang: %.20q is not known: one of %s", id, strings.Join(ids, ", "))
 	}
-	return ids
+	if locale.Language == "en" {
+		judge, err := newJudge()
+		return judge, say.New(locale, nil), err
+	}
+	t, err := tongue.Load(locale.Language)
+	if err != nil {
+		return nil, nil, err
+	}
+	all, parts, err := t.Rubrics()
+	if err != nil {
+		return nil, nil, err
+	}
+	return appraisal.NewJudge(all, parts), say.New(locale, t.Words()), nil
 }
 
 const mostPhoto = 32 << 20 // bytes

@@ -37,7 +37,7 @@ func bench(ctx context.Context, _ []string) error {
 	if err != nil {
 		return err
 	}
-	drawn, err := papers(ctx)
+	drawn, err := drawPapers(ctx)
 	if err != nil {
 		return err
 	}

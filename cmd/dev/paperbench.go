@@ -20,8 +20,8 @@ import (
 
 const papersPath = ".cache/papers"
 
-// paper is one paper that is drawn for the bench, with what it took natively.
-type paper struct {
+// drawnPaper is one paper that is drawn for the bench, with what it took natively.
+type drawnPaper struct {
 	Name   string        `json:"name"`
 	Photos []string      `json:"photos"` // files beside it, in the order of its keys
 	Keys   []string      `json:"keys"`
@@ -30,10 +30,10 @@ type paper struct {
 	ms     float64
 }
 
-// papers leaves the papers of the bench in a folder, for the browser to draw too:
+// drawPapers leaves the papers of the bench in a folder, for the browser to draw too:
 // the estimate of the demo's walked lift, the same with 60 lines, and that with 80
 // photos of about 40 kB.
-func papers(ctx context.Context) ([]*paper, error) {
+func drawPapers(ctx context.Context) ([]*drawnPaper, error) {
 	if err := os.MkdirAll(papersPath, 0o755); err != nil {
 		return nil, err
 	}
@@ -77,7 +77,7 @@ func papers(ctx context.Context) ([]*paper, error) {
 		line.Blocks = append(line.Blocks, block)
 		full.Blocks = append(full.Blocks, line)
 	}
-	all := []*paper{{Name: "the demo's estimate", Doc: usual}, {Name: "with 60 lines more", Doc: long}, {Name: "with 60 lines more and 80 photos", Doc: full, Photos: photos, Keys: keys}}
+	all := []*drawnPaper{{Name: "the demo's estimate", Doc: usual}, {Name: "with 60 lines more", Doc: long}, {Name: "with 60 lines more and 80 photos", Doc: full, Photos: photos, Keys: keys}}
 	for i, p := range all {
 		if err := p.native(); err != nil {
 			return nil, err
@@ -94,7 +94,7 @@ func papers(ctx context.Context) ([]*paper, error) {
 }
 
 // native draws the paper eleven times and keeps the middle time.
-func (p *paper) native() error {
+func (p *drawnPaper) native() error {
 	sources := map[string][]byte{}
 	for i, key := range p.Keys {
 		src, err := os.ReadFile(filepath.Join(papersPath, p.Photos[i]))
@@ -145,7 +145,7 @@ type paperTimes struct {
 	} `json:"papers"`
 }
 
-func printPapers(all []*paper, worker, throttled paperTimes) {
+func printPapers(all []*drawnPaper, worker, throttled paperTimes) {
 	fmt.Println("\n| one paper as PDF | file, bytes | native, ms | browser worker, first and again, ms | same module, processor throttled 4x, ms |")
 	fmt.Println("|---|---|---|---|---|")
 	for i, p := range all {

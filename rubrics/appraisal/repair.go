@@ -33,14 +33,15 @@ func (jd *Judge) RepairOf(f *File, left LeftOut) (*Repair, error) {
 	if err != nil {
 		return nil, err
 	}
-	walked := walk(r, f)
-	p := newPricing(r, append(slices.Clip(jd.parts), f.Parts...), f, &notes{})
+	v := jd.voice
+	walked := v.walk(r, f)
+	p := newPricing(r, append(slices.Clip(jd.parts), f.Parts...), f, &notes{voice: v})
 	tasks, scrap := p.repairs(left.from(walked))
 	tasks = slices.DeleteFunc(tasks, func(t task) bool {
 		return t.line.Kind == "preparation" && slices.Contains(left.Lines, t.line.ID)
 	})
-	m := &model{rubric: r, file: f, pricing: p, tasks: tasks, scrap: len(scrap) > 0}
-	return &Repair{Rubric: r, Verdict: verdict(walked), Checks: checkResults(walked), Estimate: m.repairAlone(scrap), Scrap: scrap}, nil
+	m := &model{voice: v, rubric: r, file: f, pricing: p, tasks: tasks, scrap: len(scrap) > 0}
+	return &Repair{Rubric: r, Verdict: v.verdict(walked), Checks: v.checkResults(walked), Estimate: m.repairAlone(scrap), Scrap: scrap}, nil
 }
 
 // from gives the checks that still ask for something.
@@ -85,7 +86,7 @@ const haulLine = "haul"
 
 func (m *model) haulTask(scrap []string) task {
 	_, haul := m.scrapTasks()
-	haul.line.Title, haul.line.Because = "Cannot be put right: taken away as scrap", scrap
+	haul.line.Title, haul.line.Because = m.voice.T("Cannot be put right: taken away as scrap"), scrap
 	return haul
 }
 
