@@ -140,12 +140,14 @@ func (s *sheet) paragraph(text string, st style, indent float64, role string) {
 	if len(lines) == 0 {
 		return
 	}
+	introduces := s.under && len(lines) <= 3 // a heading's few words stay with what they lead to
 	if !s.under {
 		s.gap = max(s.gap, 5)
 	}
 	s.within(role, func(n int) {
 		for i, l := range lines {
-			s.put(strip{height: st.lead, keep: i == 0 && len(lines) > 1 || i == len(lines)-2, inks: s.written(l, st, indent, s.width-indent, false, n, 0)})
+			keep := introduces || i == 0 && len(lines) > 1 || i == len(lines)-2
+			s.put(strip{height: st.lead, keep: keep, inks: s.written(l, st, indent, s.width-indent, false, n, 0)})
 		}
 	})
 }

@@ -244,6 +244,9 @@ func (s *sheet) stacked(columns []form.Column, rows []form.Row) {
 			}
 			s.paragraph(text, st, 0, "P")
 		}
+		if n := len(s.strips); n > 0 { // rows may part
+			s.strips[n-1].keep = false
+		}
 	}
 	s.under = false
 	if len(rows) == 0 {
