@@ -261,6 +261,7 @@ export interface Document {
   blocks: DocumentBlock[];
   foot: string;
   page: string;
+  absent?: string;
   answers?: DocumentAnswerWords;
 }
 
@@ -293,7 +294,6 @@ export interface DocumentAsk {
   leave_checks?: string[];
   leave_photos?: string[];
   notes?: string[];
-  pairs?: DocumentPair[];
   missing?: string[];
 }
 
@@ -322,12 +322,6 @@ export interface DocumentColumn {
 export interface DocumentFact {
   name: string;
   value: string;
-}
-
-export interface DocumentPair {
-  check: string;
-  before: string;
-  after: string;
 }
 
 export interface DocumentPhoto {
@@ -812,6 +806,12 @@ export interface Overrun {
   sd: number;
 }
 
+export interface PDFRequest {
+  document: Document;
+  page: string;
+  keys: string[];
+}
+
 export interface Part {
   id: string;
   title: string;
@@ -970,6 +970,10 @@ export interface Proposal {
   before: string;
   words: string;
   after: string;
+}
+
+export interface QRRequest {
+  text: string;
 }
 
 export interface Quantity {
@@ -1253,6 +1257,10 @@ export interface Truck {
   empty?: Quantity;
   people?: Quantity;
   tow?: Quantity;
+}
+
+export interface UncoveredRequest {
+  document: Document;
 }
 
 export interface Vehicle {
