@@ -33,6 +33,8 @@ type Catalogue struct {
 	Floors   []appraisal.Choice  `json:"floors"`
 	// TieDowns are the kinds of tie-down whose working load limit is known.
 	TieDowns []string `json:"tie_downs"`
+	// Miles are the units of a way by road, each in miles, to put listings in order.
+	Miles map[string]float64 `json:"miles"`
 }
 
 // LimitRequest asks for one limit; values are text with units.

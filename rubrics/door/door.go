@@ -67,8 +67,19 @@ func NewCatalogue(rubrics []appraisal.Rubric, parts []appraisal.Part, dated stri
 		Rubrics: rubrics, Parts: parts, PartsDated: dated, Limits: limit.All(), Subjects: limit.Subjects(), Shop: appraisal.DefaultShop(),
 		Grades: appraisal.GradeWords[:], Reasons: appraisal.Reasons, Sellers: appraisal.Sellers, Trades: appraisal.Trades,
 		Conditions: appraisal.Conditions, Completeness: appraisal.Completeness, Currencies: appraisal.Currencies,
-		Criteria: appraisal.Criteria, Measures: appraisal.Measures, Floors: appraisal.Floors, TieDowns: appraisal.TieDownKinds(),
+		Criteria: appraisal.Criteria, Measures: appraisal.Measures, Floors: appraisal.Floors, TieDowns: appraisal.TieDownKinds(), Miles: miles(),
 	}
+}
+
+// miles tells how long one unit of a listing's distance is.
+func miles() map[string]float64 {
+	out := map[string]float64{}
+	for _, from := range []string{"mi", "km"} {
+		if n, err := unit.Convert(1, from, "mi"); err == nil {
+			out[from] = n
+		}
+	}
+	return out
 }
 
 type quantityRequest struct {

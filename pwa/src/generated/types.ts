@@ -97,6 +97,7 @@ export interface Catalogue {
   measures: Measure[];
   floors: Choice[];
   tie_downs: string[];
+  miles: Record<string, number>;
 }
 
 export interface Change {
