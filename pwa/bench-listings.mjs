@@ -68,7 +68,8 @@ async function seed() {
       body: JSON.stringify({ device, cursor: { epoch: "", seq: 0 }, mark, rows: page, want: 1 }),
     });
     const answer = await response.json();
-    if (!response.ok || (answer.refused ?? []).length > 0) throw new Error(JSON.stringify(answer).slice(0, 400));
+    if (!response.ok || (answer.refused ?? []).length > 0)
+      throw new Error(JSON.stringify(answer).slice(0, 400));
     mark = page.at(-1).entries[0].stamp;
   }
   return rows;
@@ -131,7 +132,7 @@ const putPhotos = (page, hashes) =>
     hashes,
   );
 
-/** Gaps between frames while a finger flings through the list. */
+/** Gaps between frames while the list is scrolled through. */
 async function scroll(page, cdp, distance) {
   await page.evaluate(() => {
     window.gaps = [];
@@ -146,14 +147,15 @@ async function scroll(page, cdp, distance) {
       window.ticking = requestAnimationFrame(tick);
     });
   });
-  await cdp.send("Input.synthesizeScrollGesture", {
-    x: 195,
-    y: 400,
-    yDistance: -distance,
-    speed: 4000,
-    gestureSourceType: "touch",
-    repeatCount: 0,
-  });
+  // A wheel turned as evenly as a person can; the next step does not wait for the page.
+  const step = 160;
+  for (let y = 0; y < distance; y += step) {
+    const next = sleep(32);
+    const turn = { type: "mouseWheel", x: 195, y: 400, deltaX: 0, deltaY: step };
+    await Promise.race([cdp.send("Input.dispatchMouseEvent", turn), next]);
+    await next;
+  }
+  await sleep(300);
   const [gaps, top] = await page.evaluate(() => {
     cancelAnimationFrame(window.ticking);
     return [window.gaps, window.scrollY];

@@ -1,6 +1,6 @@
 import Dexie from "dexie";
-import fc from "fast-check";
 import { IDBFactory, IDBKeyRange } from "fake-indexeddb";
+import fc from "fast-check";
 import { beforeEach, expect, test } from "vitest";
 import { absorb } from "./absorb.ts";
 import { Store, stored, useStore } from "./db.ts";

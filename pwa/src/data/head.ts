@@ -134,7 +134,10 @@ export async function putRows(store: Store, rows: readonly StoredRow[]): Promise
 export const rowsOf = (store: Pick<Store, "rows">, doc: string, prefix = ""): Promise<StoredRow[]> =>
   store.rows.where("key").between(`${doc}|${prefix}`, `${doc}|${prefix}\uffff`, true, false).toArray();
 
-export async function deriveHeads(store: Pick<Store, "rows" | "heads">, docs: Iterable<string>): Promise<void> {
+export async function deriveHeads(
+  store: Pick<Store, "rows" | "heads">,
+  docs: Iterable<string>,
+): Promise<void> {
   const put: ListingSummary[] = [];
   const gone: string[] = [];
   for (const doc of docs) {

@@ -70,6 +70,19 @@ export function doc(id: string): Promise<Doc> {
   });
 }
 
+/** What is told in a document, by path, each with the stamp of its entry. */
+export function toldRows(id: string): Promise<Map<string, { value: Json; stamp: string }>> {
+  const store = current();
+  return store.read(["rows"], async () => {
+    const told = new Map<string, { value: Json; stamp: string }>();
+    for (const row of await rowsOf(store, id)) {
+      const top = winner(row);
+      if (top && top.value !== null) told.set(row.path, { value: top.value, stamp: top.stamp });
+    }
+    return told;
+  });
+}
+
 const disputed = (row: StoredRow): boolean => row.losers > 0;
 
 const conflictOf =

@@ -114,7 +114,9 @@ export interface Desk {
 
 export function inOneGo<T>(store: Store, work: (desk: Desk) => Promise<T>): Promise<T> {
   return alone(CLOCK_LOCK, () =>
-    store.write(["rows", "meta", "undo", "parked", "heads"], () => work({ put: (wanted) => put(store, wanted) })),
+    store.write(["rows", "meta", "undo", "parked", "heads"], () =>
+      work({ put: (wanted) => put(store, wanted) }),
+    ),
   );
 }
 

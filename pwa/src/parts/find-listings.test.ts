@@ -73,12 +73,23 @@ test("what the walkaround tells is a state until something else is said", () => 
   expect(titles(all, { state: "bought" })).toEqual(["c"]);
   expect(titles(all, { state: "away" })).toEqual(["f"]);
   const { states, all: shown, away } = find(all, { state: "bought" });
-  expect(Object.fromEntries(states)).toEqual({ "": 5, "to-look": 2, looked: 1, offered: 1, bought: 1, away: 1 });
+  expect(Object.fromEntries(states)).toEqual({
+    "": 5,
+    "to-look": 2,
+    looked: 1,
+    offered: 1,
+    bought: 1,
+    away: 1,
+  });
   expect([shown, away]).toEqual([5, 1]);
 });
 
 test("those put away are out of the list, and counted where the question would find them", () => {
-  const all = [listing({ title: "lift a", away: true }), listing({ title: "lift b" }), listing({ title: "x", away: true })];
+  const all = [
+    listing({ title: "lift a", away: true }),
+    listing({ title: "lift b" }),
+    listing({ title: "x", away: true }),
+  ];
   expect(titles(all, {})).toEqual(["lift b"]);
   expect(find(all, { q: "lift" }).away).toBe(1);
   expect(find(all, { q: "lift", state: "away" }).away).toBe(0);
