@@ -8,7 +8,7 @@ import { integerOf, isRecord, textOf } from "./shape.ts";
 import { canonical, type Json } from "./value.ts";
 import type { Change } from "./write.ts";
 
-export interface Told {
+interface Told {
   value: Json;
   stamp: string;
 }

@@ -3,7 +3,7 @@ import type { ListingSummary } from "../data/read.ts";
 import { STANDS, type Stand, standOf } from "../data/stand.ts";
 
 export const SORTS = ["touched", "asking", "distance", "name", "made"] as const;
-export type Sort = (typeof SORTS)[number];
+type Sort = (typeof SORTS)[number];
 
 /** What is asked of the list, as it stands in the address. Empty texts ask for nothing. */
 export interface Ask {

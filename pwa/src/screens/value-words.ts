@@ -1,9 +1,11 @@
 /** What a stored path is called and how its value reads, for conflicts. */
 import { percent, plain } from "../charts/format.ts";
 import { rangeOf } from "../data/shape.ts";
+import { STANDS } from "../data/stand.ts";
 import type { Json } from "../data/value.ts";
 import type { Catalogue, Choice, Rubric } from "../generated/types.ts";
 import { showMoney } from "../parts/money.ts";
+import { findWords } from "../words/find.ts";
 import { conflictWords, listingWords } from "../words/listing.ts";
 import { worthWords } from "../words/worth.ts";
 import { showRange } from "./amounts.tsx";
@@ -60,6 +62,8 @@ function objectText(value: { [key: string]: Json }, known: Known): string {
   if (typeof value.grade === "number") {
     return conflictWords.grade(value.grade, catalogue?.grades[value.grade] ?? "");
   }
+  const stand = STANDS.find((one) => one === value.state);
+  if (stand) return findWords.stands[stand];
   if (typeof value.skipped === "string") {
     return conflictWords.skipped(titleOf(catalogue?.reasons, value.skipped));
   }
