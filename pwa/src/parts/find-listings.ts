@@ -1,6 +1,7 @@
 /** Searching, filtering and ordering the listings; pure. */
 import type { ListingSummary } from "../data/read.ts";
 import { STANDS, type Stand, standOf } from "../data/stand.ts";
+import { locale as spoken } from "../words/tongue.ts";
 
 export const SORTS = ["touched", "asking", "distance", "name", "made"] as const;
 type Sort = (typeof SORTS)[number];
@@ -137,7 +138,7 @@ const count = <K>(counts: Map<K, number>, key: K) => counts.set(key, (counts.get
 const inState = (one: ListingSummary, state: Ask["state"]): boolean =>
   state === "away" ? one.away : !one.away && (state === "" || standOf(one) === state);
 
-const names = new Intl.Collator(undefined, { numeric: true, sensitivity: "base" });
+const names = new Intl.Collator(spoken(), { numeric: true, sensitivity: "base" });
 
 /** Puts them in order; what is not told comes last, and of equals the one touched last comes first. */
 function inOrder(listings: ListingSummary[], sort: Sort, known: Known): void {

@@ -5,7 +5,10 @@ import { Labelled } from "../parts/field.tsx";
 import { type Ask, type Found, SORTS } from "../parts/find-listings.ts";
 import type { ShopCatalogue } from "../parts/use-catalogue.ts";
 import { findWords as words } from "../words/find.ts";
+import { locale as spoken } from "../words/tongue.ts";
 import { FindField } from "./find-field.tsx";
+
+const names = new Intl.Collator(spoken(), { numeric: true });
 
 /** Search, filters and order of the list, low on the screen. */
 export function Finder(props: {
@@ -19,10 +22,10 @@ export function Finder(props: {
   const kinds = [...found.kinds]
     .map(([id, n]) => ({ id, n, title: catalogue?.rubrics.find((r) => r.id === id)?.kind ?? "" }))
     .filter(({ id, title }) => id !== "" && title !== "")
-    .sort((a, b) => b.n - a.n || a.title.localeCompare(b.title));
+    .sort((a, b) => b.n - a.n || names.compare(a.title, b.title));
   const places = [...found.places]
     .map(([id, { title, count }]) => ({ id, n: count, title }))
-    .sort((a, b) => a.title.localeCompare(b.title, undefined, { numeric: true }));
+    .sort((a, b) => names.compare(a.title, b.title));
   const sum = (all: readonly { n: number }[]) => all.reduce((n, one) => n + one.n, 0);
   const states = [...STANDS, "away" as const].map((id) => ({
     id,

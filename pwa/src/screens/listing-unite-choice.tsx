@@ -4,6 +4,7 @@ import { isRecord } from "../data/shape.ts";
 import type { Difference, Side, ToldRows } from "../data/unite.ts";
 import type { Json } from "../data/value.ts";
 import type { Catalogue, Rubric } from "../generated/types.ts";
+import { locale as spoken } from "../words/tongue.ts";
 import { uniteWords as words } from "../words/unite.ts";
 import { pathTitle, valueText } from "./value-words.ts";
 
@@ -87,4 +88,4 @@ function whenOf(values: ReadonlyMap<string, Json>, told: ToldRows): string {
 }
 
 const shortTime = (ms: number) =>
-  new Date(ms).toLocaleString([], { dateStyle: "medium", timeStyle: "short" });
+  new Date(ms).toLocaleString(spoken(), { dateStyle: "medium", timeStyle: "short" });

@@ -143,11 +143,11 @@ function Decide({ mine, other, kindOf, catalogue }: Props & { other: ListingSumm
         </Banner>
       )}
       <dl class="pairs">
-        <div>
+        <div class="pair">
           <dt>{words.kept}</dt>
           <dd dir="auto">{title}</dd>
         </div>
-        <div>
+        <div class="pair">
           <dt>{words.away}</dt>
           <dd dir="auto">{listingTitle(other.title, kindOf(other) || undefined)}</dd>
         </div>
