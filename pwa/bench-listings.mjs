@@ -134,6 +134,7 @@ const putPhotos = (page, hashes) =>
 
 /** Gaps between frames while the list is scrolled through. */
 async function scroll(page, cdp, distance) {
+  const before = await worked(cdp);
   await page.evaluate(() => {
     window.gaps = [];
     let last = performance.now();
@@ -160,6 +161,7 @@ async function scroll(page, cdp, distance) {
     cancelAnimationFrame(window.ticking);
     return [window.gaps, window.scrollY];
   });
+  const after = await worked(cdp);
   const sorted = [...gaps].sort((a, b) => a - b);
   const at = (share) => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))];
   return {
@@ -169,7 +171,14 @@ async function scroll(page, cdp, distance) {
     worst: sorted.at(-1),
     over50: gaps.filter((g) => g > 50).length,
     top,
+    work_ms: Object.fromEntries(Object.entries(after).map(([k, v]) => [k, Math.round(1000 * (v - before[k]))])),
   };
+}
+
+async function worked(cdp) {
+  const { metrics } = await cdp.send("Performance.getMetrics");
+  const names = ["TaskDuration", "ScriptDuration", "LayoutDuration", "RecalcStyleDuration"];
+  return Object.fromEntries(names.map((n) => [n, metrics.find((m) => m.name === n)?.value ?? 0]));
 }
 
 const result = { listings, photos: listings * photosEach };
@@ -219,6 +228,8 @@ try {
     watch.observe(document, { childList: true, subtree: true });
   });
   const cdp = await context.newCDPSession(page);
+  // What the page's own thread worked, which other work on the machine does not change.
+  await cdp.send("Performance.setTimeDomain", { timeDomain: "threadTicks" });
   await cdp.send("Performance.enable");
   for (const rate of [1, throttle]) {
     const name = rate === 1 ? "plain" : "slow";
