@@ -171,7 +171,9 @@ async function scroll(page, cdp, distance) {
     worst: sorted.at(-1),
     over50: gaps.filter((g) => g > 50).length,
     top,
-    work_ms: Object.fromEntries(Object.entries(after).map(([k, v]) => [k, Math.round(1000 * (v - before[k]))])),
+    work_ms: Object.fromEntries(
+      Object.entries(after).map(([k, v]) => [k, Math.round(1000 * (v - before[k]))]),
+    ),
   };
 }
 

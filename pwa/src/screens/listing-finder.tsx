@@ -16,7 +16,6 @@ export function Finder(props: {
   found: Found;
   catalogue: ShopCatalogue | undefined;
   change: (part: Partial<Ask>) => void;
-  several: () => void;
 }) {
   const { ask, found, catalogue, change } = props;
   const kinds = [...found.kinds]
@@ -34,7 +33,7 @@ export function Finder(props: {
   }));
   return (
     <section class="finder" aria-label={words.sheet}>
-      <FindField label={words.search} text={ask.q} onText={(q) => change({ q })} />
+      <FindField label={words.search} hint={words.searchIn} text={ask.q} onText={(q) => change({ q })} />
       <div class="finder-row">
         <Select
           label={words.state}
@@ -66,9 +65,6 @@ export function Finder(props: {
           ))}
         </Select>
       </div>
-      <button type="button" class="button" onClick={props.several} disabled={found.listings.length === 0}>
-        {words.several}
-      </button>
     </section>
   );
 }

@@ -77,14 +77,16 @@ function Choose({ mine, all, kindOf, catalogue, gone }: Props & { gone: boolean 
         <section class="block" aria-label={words.choose}>
           <h2 class="block-title">{words.choose}</h2>
           <p class="field-hint">{words.chooseHint}</p>
-          {others.length >= MANY && <FindField label={findWords.search} text={q} onText={setQ} />}
+          {others.length >= MANY && (
+            <FindField label={findWords.search} hint={findWords.searchIn} text={q} onText={setQ} />
+          )}
           {found.length === 0 && <p role="status">{findWords.none(q.trim())}</p>}
           <ul class="plain-list">
             {found.slice(0, 40).map((one) => (
               <li key={one.id}>
                 <a class="row-link" href={`/listing/${mine.id}/unite?with=${one.id}`}>
                   <span class="row-main" dir="auto">
-                    {listingTitle(one.title, kindOf(one) || undefined)}
+                    <span class="unite-title">{listingTitle(one.title, kindOf(one) || undefined)}</span>
                     {one.place && <span class="row-note">{one.place}</span>}
                   </span>
                   <span class="row-aside figures">
@@ -145,11 +147,15 @@ function Decide({ mine, other, kindOf, catalogue }: Props & { other: ListingSumm
       <dl class="pairs">
         <div class="pair">
           <dt>{words.kept}</dt>
-          <dd dir="auto">{title}</dd>
+          <dd class="unite-title" dir="auto">
+            {title}
+          </dd>
         </div>
         <div class="pair">
           <dt>{words.away}</dt>
-          <dd dir="auto">{listingTitle(other.title, kindOf(other) || undefined)}</dd>
+          <dd class="unite-title" dir="auto">
+            {listingTitle(other.title, kindOf(other) || undefined)}
+          </dd>
         </div>
       </dl>
       {!plan && <p role="status">{pageWords.loading}</p>}

@@ -5,7 +5,8 @@ import { findWords as words } from "../words/find.ts";
 export function Sum(props: {
   ask: Ask;
   found: Found;
-  clear: () => void;
+  /** Left out where it is offered elsewhere on the screen. */
+  clear: (() => void) | undefined;
   change: (part: Partial<Ask>) => void;
 }) {
   const { ask, found } = props;
@@ -24,7 +25,7 @@ export function Sum(props: {
         {ask.state !== "" && ` · ${ask.state === "away" ? words.away : words.stands[ask.state]}`}
         {ask.sort !== "touched" && ` · ${words.sorts[ask.sort]}`}
       </p>
-      {asked && (
+      {asked && props.clear && (
         <button type="button" class="button" onClick={props.clear}>
           {words.clear}
         </button>

@@ -49,16 +49,25 @@ export function ListingsScreen() {
         ) : (
           <>
             {finding && found && (
-              <Finder
-                ask={ask}
-                found={found}
-                catalogue={catalogue}
-                change={change}
-                several={() => {
-                  choice.begin();
-                  setFinding(false);
-                }}
-              />
+              <>
+                <Finder ask={ask} found={found} catalogue={catalogue} change={change} />
+                {narrows(ask) && (
+                  <button type="button" class="button" onClick={clear}>
+                    {findWords.clear}
+                  </button>
+                )}
+                <button
+                  type="button"
+                  class="button"
+                  disabled={found.listings.length === 0}
+                  onClick={() => {
+                    choice.begin();
+                    setFinding(false);
+                  }}
+                >
+                  {findWords.several}
+                </button>
+              </>
             )}
             {kept && kept.length > 1 && !finding && (
               <a class="button" href="/compare">
@@ -75,9 +84,11 @@ export function ListingsScreen() {
                 {finding ? findWords.close : findWords.find}
               </button>
             )}
-            <a class="button button-main" href="/new">
-              {words.add}
-            </a>
+            {!finding && (
+              <a class="button button-main" href="/new">
+                {words.add}
+              </a>
+            )}
           </>
         )
       }
@@ -92,7 +103,9 @@ export function ListingsScreen() {
       {kept?.length === 0 && <Empty />}
       {found && kept && kept.length > 0 && (
         <>
-          {(many || narrows(ask)) && <Sum ask={ask} found={found} clear={clear} change={change} />}
+          {(many || narrows(ask)) && (
+            <Sum ask={ask} found={found} clear={finding ? undefined : clear} change={change} />
+          )}
           {choice.problem && (
             <Banner tone="problem" urgent>
               {choice.problem}
@@ -225,6 +238,10 @@ function Cards(props: {
   const [place] = useState(() => placeIn(address));
   const before = place.id === undefined ? 0 : listings.findIndex((one) => one.id === place.id) + 1;
   const count = useGrowing(address, listings.length, FIRST + before);
+  useEffect(() => {
+    // Another question is answered from its first card on.
+    if (address !== place.address) scrollTo(0, 0);
+  }, [address]);
   useLayoutEffect(() => () => keepPlace(now.current, list.current), []);
   useEffect(() => {
     scrollToPlace(place, list.current);

@@ -2,7 +2,8 @@
 export const findWords = {
   find: "Find",
   close: "Close",
-  search: "Title, maker, model, serial number, place, kind, note",
+  search: "Search",
+  searchIn: "title, maker, serial, place, note…",
   sheet: "Find and sort listings",
   state: "Where it stands",
   kind: "Kind",
@@ -12,11 +13,11 @@ export const findWords = {
   anyPlace: "All places",
   choice: (title: string, n: number) => `${title} (${n})`,
   sorts: {
-    touched: "Last touched first",
-    asking: "Lowest asking price first",
-    distance: "Nearest first",
-    name: "By name",
-    made: "Newest made first",
+    touched: "Last touched",
+    asking: "Lowest asking price",
+    distance: "Nearest",
+    name: "Name",
+    made: "Newest made",
   },
   stands: {
     "to-look": "To look at",

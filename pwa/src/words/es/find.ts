@@ -3,7 +3,8 @@ import type { findWords, standWords } from "../find.ts";
 export const find: typeof findWords = {
   find: "Buscar",
   close: "Cerrar",
-  search: "Título, fabricante, modelo, número de serie, lugar, clase, nota",
+  search: "Buscar",
+  searchIn: "título, fabricante, serie, lugar, nota…",
   sheet: "Buscar y ordenar anuncios",
   state: "En qué está",
   kind: "Clase",
@@ -13,11 +14,11 @@ export const find: typeof findWords = {
   anyPlace: "Todos los lugares",
   choice: (title, n) => `${title} (${n})`,
   sorts: {
-    touched: "Último cambio primero",
-    asking: "Menor precio pedido primero",
-    distance: "Más cercano primero",
-    name: "Por nombre",
-    made: "Más nuevo primero",
+    touched: "Último cambio",
+    asking: "Menor precio pedido",
+    distance: "Más cercano",
+    name: "Nombre",
+    made: "Más nuevo",
   },
   stands: {
     "to-look": "Por ver",
