@@ -112,7 +112,14 @@ export function ListingsScreen() {
             </Banner>
           )}
           {found.listings.length === 0 && <Nothing ask={ask} found={found} change={change} />}
-          <Cards address={address} listings={found.listings} choice={choice} flush={flush} {...cards} />
+          <Cards
+            address={address}
+            listings={found.listings}
+            choice={choice}
+            many={many}
+            flush={flush}
+            {...cards}
+          />
           {!narrows(ask) && found.away > 0 && (
             <button type="button" class="button button-plain" onClick={() => change({ state: "away" })}>
               {findWords.showAway(found.away)}
@@ -229,9 +236,10 @@ function Cards(props: {
   catalogue: ShopCatalogue | undefined;
   currency: string;
   choice: Choice;
+  many: boolean;
   flush: () => void;
 }) {
-  const { address, listings, kindOf, catalogue, currency, choice } = props;
+  const { address, listings, kindOf, catalogue, currency, choice, many } = props;
   const list = useRef<HTMLUListElement>(null);
   const now = useRef(address);
   now.current = address;
@@ -250,7 +258,7 @@ function Cards(props: {
     return () => cancelAnimationFrame(frame);
   }, [place]);
   return (
-    <ul class="tags" ref={list} onPointerDown={props.flush}>
+    <ul class={many ? "tags tags-many" : "tags"} ref={list} onPointerDown={props.flush}>
       {listings.slice(0, count).map((one) => (
         <ListingItem
           key={one.id}
