@@ -51,6 +51,10 @@ func bench(ctx context.Context, _ []string) error {
 	if err := json.Unmarshal(out, &b); err != nil {
 		return fmt.Errorf("the browser's measures: %w: %s", err, out)
 	}
+	list, err := listings(ctx)
+	if err != nil {
+		return err
+	}
 	n := native["BenchmarkAppraise"]
 	fmt.Printf("\n%s, %s/%s, %d processors\n\n", runtime.Version(), runtime.GOOS, runtime.GOARCH, runtime.NumCPU())
 	fmt.Println("| one whole recompute, 10,090 draws, JSON in and out | ready, ms | first, ms | warm, ms | to native |")
@@ -62,6 +66,7 @@ func bench(ctx context.Context, _ []string) error {
 	fmt.Println("\n| cold start with the server stopped, to the engine's first answer | ms, each run |")
 	fmt.Println("|---|---|")
 	fmt.Printf("| plain | %s |\n| page throttled 4x | %s |\n", whole(b.ColdPlain), whole(b.Cold4x))
+	list.print()
 	fmt.Println("\n| sent to the browser | raw, bytes | gzip -9 | brotli 11 |")
 	fmt.Println("|---|---|---|---|")
 	if err := sizes(); err != nil {
