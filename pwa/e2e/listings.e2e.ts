@@ -1,4 +1,5 @@
 /** The list as a tool: found, put in order, put away, copied, put together; with the server stopped. */
+import AxeBuilder from "@axe-core/playwright";
 import { type BrowserContext, expect, type Page, test } from "@playwright/test";
 import { choose, fill, visitOnce } from "./person.ts";
 import { valueAt } from "./replica.ts";
@@ -66,6 +67,13 @@ const cards = () => page.locator("#main > ul.tags > li");
 const titles = async () => (await cards().locator(".tag-title").allTextContents()).map((t) => t.trim());
 const search = () => page.locator(".finder input");
 const pick = (label: string) => page.locator(".finder").getByLabel(label);
+/** Rules of accessibility broken by what stands on the screen now. */
+const broken = async () =>
+  (await new AxeBuilder({ page }).analyze()).violations.flatMap((v) =>
+    v.nodes.map((n) => `${v.id}: ${n.target.join(" ")}`),
+  );
+const wide = () =>
+  page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 const undo = () => page.locator(".strip-undo").click();
 
 test("a short list has no search in its way", async () => {
@@ -160,6 +168,29 @@ test("several are put away at once, found there, and brought back; one undo does
   await page.getByRole("button", { name: "Bring back (7)" }).click();
   await page.goto(server.url);
   await expect(cards()).toHaveCount(7);
+});
+
+test("search, choice and the record's own actions are within everybody's reach", async () => {
+  await page.goto(server.url);
+  for (const width of [390, 320, 1280]) {
+    await page.setViewportSize({ width, height: 844 });
+    await page.getByRole("button", { name: "Find" }).click();
+    expect(await wide(), `sheet at ${width}`).toBe(0);
+    if (width === 390) expect(await broken()).toEqual([]);
+    await page.getByRole("button", { name: "Choose several" }).click();
+    await page.locator("label.tag").first().click();
+    expect(await wide(), `choice at ${width}`).toBe(0);
+    if (width === 390) expect(await broken()).toEqual([]);
+    await page.getByRole("button", { name: "Done" }).click();
+  }
+  await page.setViewportSize({ width: 390, height: 844 });
+  await page.goto(`${server.url}/listing/${listingId(1)}/unite?with=${listingId(2)}`);
+  await expect(page.getByRole("radio").first()).toBeVisible();
+  expect(await broken()).toEqual([]);
+  await page.goto(`${server.url}/listing/${listingId(5)}`);
+  await page.locator("summary", { hasText: "Where it stands" }).click();
+  expect(await wide()).toBe(0);
+  expect(await broken()).toEqual([]);
 });
 
 test("where a listing stands is said in words, and the walkaround tells the rest", async () => {
