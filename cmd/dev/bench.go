@@ -58,6 +58,10 @@ func bench(ctx context.Context, _ []string) error {
 	if err := json.Unmarshal(out, &b); err != nil {
 		return fmt.Errorf("the browser's measures: %w: %s", err, out)
 	}
+	list, err := listings(ctx)
+	if err != nil {
+		return err
+	}
 	n := native["BenchmarkAppraise"]
 	fmt.Printf("\n%s, %s/%s, %d processors\n\n", runtime.Version(), runtime.GOOS, runtime.GOARCH, runtime.NumCPU())
 	fmt.Println("| one whole recompute, 10,090 draws, JSON in and out | ready, ms | first, ms | warm, ms | to native |")
@@ -74,6 +78,7 @@ func bench(ctx context.Context, _ []string) error {
 	fmt.Println("|---|---|---|---|---|---|")
 	b.EightPlain.print("plain")
 	b.Eight4x.print("page throttled 4x")
+	list.print()
 	fmt.Println("\n| sent to the browser | raw, bytes | gzip -9 | brotli 11 |")
 	fmt.Println("|---|---|---|---|")
 	if err := sizes(); err != nil {

@@ -210,6 +210,7 @@ const ofListing = (id: string, check: string) => ({
   offer: `/listing/${id}/offer`,
   fit: `/listing/${id}/fit`,
   home: `/listing/${id}/home`,
+  unite: `/listing/${id}/unite`,
 });
 
 test("an empty shop", async () => {

@@ -42,6 +42,7 @@ const RubricWeightsScreen = lazy(() =>
 const RubricsScreen = lazy(() => import("./screens/rubrics.tsx").then((m) => m.RubricsScreen));
 const SettingsScreen = lazy(() => import("./screens/settings.tsx").then((m) => m.SettingsScreen));
 const ShopScreen = lazy(() => import("./screens/shop.tsx").then((m) => m.ShopScreen));
+const UniteScreen = lazy(() => import("./screens/listing-unite.tsx").then((m) => m.UniteScreen));
 const VisitScreen = lazy(() => import("./screens/visit.tsx").then((m) => m.VisitScreen));
 
 /** The whole app: the strip, what must be known, the screen of this address, the bar. */
@@ -92,6 +93,7 @@ function Screens() {
       <Route path="/listing/:id/offer" component={OfferScreen} />
       <Route path="/listing/:id/fit" component={FitScreen} />
       <Route path="/listing/:id/home" component={HomeScreen} />
+      <Route path="/listing/:id/unite" component={UniteScreen} />
       <Route path="/compare" component={CompareScreen} />
       <Route path="/compare/decide" component={DecideScreen} />
       <Route path="/decisions" component={DecisionsScreen} />

@@ -45,6 +45,8 @@ type Catalogue struct {
 	// Hazards are the signal words, Standings how a limit's figure is founded.
 	Hazards   []appraisal.Choice `json:"hazards"`
 	Standings []appraisal.Choice `json:"standings"`
+	// Miles are the units of a way by road, each in miles, to put listings in order.
+	Miles map[string]float64 `json:"miles"`
 }
 
 // Bounds of a count.

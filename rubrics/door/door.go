@@ -33,8 +33,19 @@ func NewCatalogue(rubrics []appraisal.Rubric, parts []appraisal.Part, dated stri
 		Grades: appraisal.GradeWords[:], Reasons: appraisal.Reasons, Sellers: appraisal.Sellers, Trades: appraisal.Trades,
 		Conditions: appraisal.Conditions, Completeness: appraisal.Completeness, Currencies: appraisal.Currencies,
 		Criteria: appraisal.Criteria, Compared: Bounds{appraisal.LeastCompared, appraisal.MostCompared}, Measures: appraisal.Measures, Floors: appraisal.Floors, TieDowns: appraisal.TieDowns(),
-		Hazards: appraisal.Hazards, Standings: appraisal.Standings,
+		Hazards: appraisal.Hazards, Standings: appraisal.Standings, Miles: miles(),
 	}
+}
+
+// miles tells how long one unit of a listing's distance is.
+func miles() map[string]float64 {
+	out := map[string]float64{}
+	for _, from := range []string{"mi", "km"} {
+		if n, err := unit.Convert(1, from, "mi"); err == nil {
+			out[from] = n
+		}
+	}
+	return out
 }
 
 type quantityRequest struct {

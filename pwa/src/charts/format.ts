@@ -65,13 +65,12 @@ export function plain(n: number, locale: string = spoken()): string {
   return new Intl.NumberFormat(locale, { maximumFractionDigits: 3 }).format(n);
 }
 
-/** A moment in ms since epoch as day and time of day, where the reader is. */
-export function moment(ms: number, locale: string = spoken()): string {
-  return new Intl.DateTimeFormat(locale, { dateStyle: "medium", timeStyle: "short" }).format(ms);
-}
-
-function noNegativeZero(n: number): number {
-  return n === 0 ? 0 : n;
+/** A moment (ISO 8601, or ms since epoch), to the minute; what is none is left as it is. */
+export function moment(at: string | number, locale: string = spoken()): string {
+  const when = new Date(at);
+  return Number.isNaN(when.getTime())
+    ? String(at)
+    : when.toLocaleString(locale, { dateStyle: "medium", timeStyle: "short" });
 }
 
 /** A day, YYYY-MM-DD, in words; what is none stays as it is. */
@@ -80,10 +79,6 @@ export function day(date: string, locale: string = spoken()): string {
   return Number.isNaN(at.getTime()) ? date : at.toLocaleDateString(locale, { dateStyle: "long" });
 }
 
-/** A moment (ISO 8601), to the minute. */
-export function moment(at: string, locale: string = spoken()): string {
-  const when = new Date(at);
-  return Number.isNaN(when.getTime())
-    ? at
-    : when.toLocaleString(locale, { dateStyle: "medium", timeStyle: "short" });
+function noNegativeZero(n: number): number {
+  return n === 0 ? 0 : n;
 }

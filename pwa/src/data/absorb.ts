@@ -1,7 +1,8 @@
 import { type Store, type StoredRow, stored } from "./db.ts";
+import { putRows } from "./head.ts";
 import { merge, type Row, rowKey, rowText } from "./row.ts";
 
-/** Merges rows from elsewhere into the store; gives those that changed by it. In a transaction that holds `rows`. */
+/** Merges rows from elsewhere into the store; gives those that changed by it. In a transaction that holds `rows` and `heads`. */
 export async function absorb(store: Store, rows: readonly Row[], device: string): Promise<StoredRow[]> {
   if (rows.length === 0) return [];
   const here = await store.rows.bulkGet(rows.map((row) => rowKey(row.doc, row.path)));
@@ -11,6 +12,6 @@ export async function absorb(store: Store, rows: readonly Row[], device: string)
     const merged = old ? merge(old, row) : row;
     if (!old || rowText(merged) !== rowText(old)) changed.push(stored(merged, device));
   }
-  if (changed.length > 0) await store.rows.bulkPut(changed);
+  await putRows(store, changed);
   return changed;
 }

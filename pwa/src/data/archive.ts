@@ -268,7 +268,7 @@ export async function applyArchive(report: ArchiveReport): Promise<void> {
     });
   }
   await alone(CLOCK_LOCK, () =>
-    store.write(["rows", "meta"], () => mergeAll(store, plan.rows), LONG_LIMIT_MS),
+    store.write(["rows", "meta", "heads"], () => mergeAll(store, plan.rows), LONG_LIMIT_MS),
   );
   tellSaved();
 }

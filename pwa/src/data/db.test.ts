@@ -42,7 +42,7 @@ test("a newer app in another tab: this one closes, says to reload, and never cla
   await openData("third");
   const off = onDataState((state) => states.push(state));
   const newer = new Dexie("third");
-  newer.version(2).stores({ more: "id" });
+  newer.version(3).stores({ more: "id" });
   await newer.open();
   off();
   expect(states.at(-1)).toMatchObject({ mode: "closed", problem: { code: "outdated" } });

@@ -1,6 +1,7 @@
 import Dexie, { type EntityTable, type Table, type Transaction } from "dexie";
 import { stampDevice } from "./clock.ts";
 import { asDataError, DataError, storeFault } from "./error.ts";
+import { deriveHeads, type ListingSummary } from "./head.ts";
 import { type Row, rivals, rowKey } from "./row.ts";
 import type { Json } from "./value.ts";
 
@@ -92,7 +93,7 @@ export interface ParkedRow {
   at: number;
 }
 
-const TABLES = ["rows", "meta", "photos", "images", "undo", "parked"] as const;
+const TABLES = ["rows", "meta", "photos", "images", "undo", "parked", "heads"] as const;
 export type TableName = (typeof TABLES)[number];
 
 /** A transaction that takes longer than this is given up, ms. */
@@ -107,6 +108,7 @@ export class Store extends Dexie {
   declare images: Table<ImageRow, string>;
   declare undo: EntityTable<UndoRow, "id">;
   declare parked: Table<ParkedRow, string>;
+  declare heads: Table<ListingSummary, string>;
 
   constructor(name = "asfound", options: { indexedDB?: IDBFactory; IDBKeyRange?: typeof IDBKeyRange } = {}) {
     super(name, { ...options, chromeTransactionDurability: "strict" });
@@ -119,6 +121,14 @@ export class Store extends Dexie {
       undo: "++id",
       parked: "key, row",
     });
+    // Where a head comes to hold more than before, a further version derives all of them again.
+    this.version(2)
+      .stores({ heads: "doc" })
+      .upgrade(async (tx) => {
+        const tables = { rows: tx.table("rows"), heads: tx.table("heads") };
+        const docs = (await tables.rows.orderBy("doc").uniqueKeys()) as string[];
+        await deriveHeads(tables as Pick<Store, "rows" | "heads">, docs);
+      });
   }
 
   read<T>(tables: readonly TableName[], work: () => Promise<T>): Promise<T> {

@@ -363,6 +363,24 @@ export async function loadAppraisalFile(
   return { file, problems: made.problem ? [...problems, made.problem] : problems };
 }
 
+/**
+ * The same with what a verdict hangs on alone: no settings, prices or comparables. `certain`: it is judged by the
+ * very rubric it names, so what comes later cannot change the verdict.
+ */
+export async function loadFindings(
+  listing: string,
+  carried: Carried,
+): Promise<{ file: AppraisalFile; certain: boolean }> {
+  const [own, book] = await Promise.all([doc(listing), doc("book")]);
+  const named = rubricOf(own.values.get("rubric"));
+  const made = await madeWith(own.values.get("rubric"), carried.rubrics);
+  const none: Values = new Map();
+  const docs = { listing: own.values, shop: none, book: book.values, comparables: none };
+  const { file } = appraisalFile(docs, carried.shop, made.rubric);
+  const used = made.rubric ?? carried.rubrics.find((r) => r.id === named?.id);
+  return { file, certain: used !== undefined && used.version === named?.version };
+}
+
 /** The rubric an appraisal was made with, where the engine does not carry that very one. */
 async function madeWith(
   value: Json | undefined,

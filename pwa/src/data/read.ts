@@ -1,42 +1,11 @@
 import { liveQuery } from "dexie";
-import type { Quantity, RubricRef } from "../generated/types.ts";
 import { endOfMs, stampDevice, stampMs } from "./clock.ts";
 import { current, type ParkedRow, type Store, type StoredRow } from "./db.ts";
 import { asDataError } from "./error.ts";
-import { listingId } from "./id.ts";
+import { type ListingSummary, rowsOf } from "./head.ts";
 import { readDevice, readSync } from "./meta.ts";
-import { photoHash } from "./photo.ts";
 import { type Entry, rivals, rowValue, winner } from "./row.ts";
-import { rubricMarkOf } from "./rubric-mark.ts";
-import { integerOf, quantityOf, rubricOf, textOf } from "./shape.ts";
 import type { Json } from "./value.ts";
-
-export interface ListingSummary {
-  id: string;
-  /** `listing:<id>` */
-  doc: string;
-  title: string;
-  maker?: string;
-  model?: string;
-  made?: number;
-  rubric?: RubricRef;
-  capacity?: Quantity;
-  place?: string;
-  /** cents */
-  asking?: number;
-  seller?: string;
-  date?: string;
-  /** Hash of its first photo. */
-  photo?: string;
-  deleted: boolean;
-  /** Deleted, and something in it was changed later than that. */
-  changedAfterDelete: boolean;
-  conflicts: number;
-  /** Rows of it not yet on the server. */
-  pending: number;
-  /** ms since epoch, newest known change of its head fields or pending rows. */
-  changed: number;
-}
 
 export interface Version {
   stamp: string;
@@ -63,93 +32,19 @@ export interface Doc {
   changed: number;
 }
 
+export type { ListingSummary } from "./head.ts";
+
 export type Parked = ParkedRow;
 
-/** The fields a list of listings needs; read by path so that thousands of findings stay unread. */
-const HEAD = [
-  "asking",
-  "capacity",
-  "date",
-  "deleted",
-  "made",
-  "maker",
-  "model",
-  "place",
-  "rubric",
-  "seller",
-  "title",
-];
-
-/** Newest change first. Without deleted ones unless asked. */
+/** What a list shows of each listing, newest change first. Without deleted ones unless asked. */
 export function listings(options: { deleted?: boolean } = {}): Promise<ListingSummary[]> {
   const store = current();
-  return store.read(["rows", "meta", "parked"], async () => {
-    const head = await store.rows.where("path").anyOf(HEAD).toArray();
-    const photos = await store.rows.where("path").startsWith("photo/").toArray();
-    const pending = await pendingRows(store);
-    const disputed = await store.rows.where("losers").above(0).toArray();
-    const byDoc = new Map<string, Parts>();
-    const add = (rows: StoredRow[], part: keyof Parts) => {
-      for (const row of rows) {
-        if (listingId(row.doc) === undefined) continue;
-        const parts = byDoc.get(row.doc) ?? { head: [], photos: [], pending: [], disputed: [] };
-        parts[part].push(row);
-        byDoc.set(row.doc, parts);
-      }
-    };
-    add(head, "head");
-    add(photos, "photos");
-    add(pending, "pending");
-    add(disputed, "disputed");
-    const all = [...byDoc].map(([doc, parts]) => summary(doc, parts));
-    for (const one of all) if (one.deleted) one.changedAfterDelete = await laterThanDelete(store, one.doc);
-    return all
+  return store.read(["heads"], async () => {
+    const heads = await store.heads.toArray();
+    return heads
       .filter((one) => options.deleted === true || !one.deleted)
       .sort((a, b) => b.changed - a.changed || (a.id < b.id ? -1 : 1));
   });
-}
-
-interface Parts {
-  head: StoredRow[];
-  photos: StoredRow[];
-  pending: StoredRow[];
-  disputed: StoredRow[];
-}
-
-function summary(doc: string, parts: Parts): ListingSummary {
-  const value = new Map(parts.head.map((row) => [row.path, rowValue(row)]));
-  const text = (path: string) => textOf(value.get(path));
-  const optional = <K extends string, T>(key: K, found: T | undefined) =>
-    (found === undefined ? {} : { [key]: found }) as { [P in K]?: T };
-  const photos = parts.photos.filter((row) => rowValue(row) !== null).map((row) => photoHash(row.path));
-  const photo = photos.find((hash) => hash !== undefined);
-  return {
-    id: listingId(doc) ?? "",
-    doc,
-    title: text("title") ?? "",
-    ...optional("maker", text("maker")),
-    ...optional("model", text("model")),
-    ...optional("made", integerOf(value.get("made"))),
-    ...optional("rubric", rubricMarkOf(value.get("rubric")) ?? rubricOf(value.get("rubric"))),
-    ...optional("capacity", quantityOf(value.get("capacity"))),
-    ...optional("place", text("place")),
-    ...optional("asking", integerOf(value.get("asking"))),
-    ...optional("seller", text("seller")),
-    ...optional("date", text("date")),
-    ...optional("photo", photo),
-    deleted: value.get("deleted") === true,
-    changedAfterDelete: false,
-    conflicts: parts.disputed.length,
-    pending: parts.pending.length,
-    changed: newest([...parts.head, ...parts.pending]),
-  };
-}
-
-async function laterThanDelete(store: Store, doc: string): Promise<boolean> {
-  const rows = await store.rows.where("doc").equals(doc).toArray();
-  const removal = rows.find((row) => row.path === "deleted");
-  const at = removal && winner(removal)?.stamp;
-  return at !== undefined && rows.some((row) => (winner(row)?.stamp ?? "") > at);
 }
 
 const newest = (rows: StoredRow[]): number =>
@@ -159,7 +54,7 @@ const newest = (rows: StoredRow[]): number =>
 export function doc(id: string): Promise<Doc> {
   const store = current();
   return store.read(["rows", "meta"], async () => {
-    const rows = await store.rows.where("doc").equals(id).sortBy("path");
+    const rows = await rowsOf(store, id);
     const device = await readDevice(store);
     const values = new Map<string, Json>();
     for (const row of rows) {
@@ -172,6 +67,19 @@ export function doc(id: string): Promise<Doc> {
       conflicts: rows.filter(disputed).map(conflictOf(device.id)),
       changed: newest(rows),
     };
+  });
+}
+
+/** What is told in a document, by path, each with the stamp of its entry. */
+export function toldRows(id: string): Promise<Map<string, { value: Json; stamp: string }>> {
+  const store = current();
+  return store.read(["rows"], async () => {
+    const told = new Map<string, { value: Json; stamp: string }>();
+    for (const row of await rowsOf(store, id)) {
+      const top = winner(row);
+      if (top && top.value !== null) told.set(row.path, { value: top.value, stamp: top.stamp });
+    }
+    return told;
   });
 }
 

@@ -289,7 +289,6 @@ describe("reading", () => {
     expect(found[1]).toMatchObject({
       id: first,
       photo: hash,
-      pending: 4,
       conflicts: 0,
       rubric: { version: 1 },
     });

@@ -9,6 +9,7 @@ import {
   type UndoChange,
 } from "./db.ts";
 import { DataError } from "./error.ts";
+import { putRows } from "./head.ts";
 import { noteUnsaved } from "./journal.ts";
 import { alone } from "./lock.ts";
 import { physical, readDevice, readSync } from "./meta.ts";
@@ -113,7 +114,9 @@ export interface Desk {
 
 export function inOneGo<T>(store: Store, work: (desk: Desk) => Promise<T>): Promise<T> {
   return alone(CLOCK_LOCK, () =>
-    store.write(["rows", "meta", "undo", "parked"], () => work({ put: (wanted) => put(store, wanted) })),
+    store.write(["rows", "meta", "undo", "parked", "heads"], () =>
+      work({ put: (wanted) => put(store, wanted) }),
+    ),
   );
 }
 
@@ -149,7 +152,7 @@ async function put(store: Store, wanted: readonly Wanted[]): Promise<UndoChange[
     });
   }
   if (rows.length === 0) return done;
-  await store.rows.bulkPut(rows);
+  await putRows(store, rows);
   await store.meta.put(device);
   // A parked entry that is replaced is no longer there to be refused.
   const replaced = new Set(rows.map((row) => row.key));

@@ -109,6 +109,7 @@ export interface Catalogue {
   tie_downs: Choice[];
   hazards: Choice[];
   standings: Choice[];
+  miles: Record<string, number>;
 }
 
 export interface Change {

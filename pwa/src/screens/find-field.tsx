@@ -1,7 +1,12 @@
 import { useId } from "preact/hooks";
 
 /** A search over the list below it; nothing is kept of it. */
-export function FindField(props: { label: string; text: string; onText: (text: string) => void }) {
+export function FindField(props: {
+  label: string;
+  hint?: string;
+  text: string;
+  onText: (text: string) => void;
+}) {
   const id = useId();
   return (
     <div class="field">
@@ -13,6 +18,7 @@ export function FindField(props: { label: string; text: string; onText: (text: s
         type="text"
         inputMode="search"
         autocomplete="off"
+        placeholder={props.hint}
         value={props.text}
         onInput={(e) => props.onText(e.currentTarget.value)}
       />

@@ -3,6 +3,7 @@ import type { Result } from "../generated/types.ts";
 import { ChoiceField } from "../parts/field.tsx";
 import { Fold } from "../parts/fold.tsx";
 import { Hazard } from "../parts/hazard.tsx";
+import { listAddress } from "../parts/list-place.ts";
 import { Banner, Page } from "../parts/page.tsx";
 import { Photos } from "../parts/photos.tsx";
 import { save, saveValue } from "../parts/save.ts";
@@ -19,6 +20,7 @@ import { visitWords } from "../words/visit.ts";
 import { ConflictList } from "./conflict-list.tsx";
 import { type FieldsProps, ListingFields } from "./listing-fields.tsx";
 import { ListingRecord } from "./listing-record.tsx";
+import { ListingStand, PutAway } from "./listing-stand.tsx";
 import { listingTitle } from "./listing-title.ts";
 import { NoListing } from "./no-listing.tsx";
 import { NoticePanel } from "./notice-panel.tsx";
@@ -51,7 +53,7 @@ function Overview({ listing }: { listing: ListingDoc }) {
   return (
     <Page
       title={listingTitle(listing.title, rubric?.kind)}
-      back="/"
+      back={listAddress()}
       backTitle={pageWords.toListings}
       actions={
         <>
@@ -65,6 +67,7 @@ function Overview({ listing }: { listing: ListingDoc }) {
       }
     >
       {listing.deleted && <Deleted listing={listing} />}
+      <PutAway listing={listing} />
       {started && <Standing result={result} />}
       <ConflictList conflicts={listing.conflicts} rubric={rubric} currency={shop?.currency ?? "USD"} />
       {!fresh && <Steps listing={listing} result={result} sized={rubric?.body !== undefined} />}
@@ -81,6 +84,7 @@ function Overview({ listing }: { listing: ListingDoc }) {
         />
       </section>
       {fresh && <Steps listing={listing} result={result} sized={rubric?.body !== undefined} />}
+      <ListingStand listing={listing} title={listingTitle(listing.title, rubric?.kind)} />
       <ListingRecord {...props} />
     </Page>
   );

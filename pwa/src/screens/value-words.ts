@@ -2,9 +2,11 @@
 import { percent, plain } from "../charts/format.ts";
 import { readMarks } from "../data/photo-marks.ts";
 import { rangeOf } from "../data/shape.ts";
+import { STANDS } from "../data/stand.ts";
 import type { Json } from "../data/value.ts";
 import type { Catalogue, Choice, Rubric } from "../generated/types.ts";
 import { showMoney } from "../parts/money.ts";
+import { findWords } from "../words/find.ts";
 import { conflictWords, listingWords } from "../words/listing.ts";
 import { photoViewWords } from "../words/photo.ts";
 import { photoWords } from "../words/photos.ts";
@@ -66,6 +68,8 @@ function objectText(value: { [key: string]: Json }, known: Known): string {
   if (typeof value.grade === "number") {
     return conflictWords.grade(value.grade, catalogue?.grades[value.grade] ?? "");
   }
+  const stand = STANDS.find((one) => one === value.state);
+  if (stand) return findWords.stands[stand];
   if (typeof value.skipped === "string") {
     return conflictWords.skipped(titleOf(catalogue?.reasons, value.skipped));
   }

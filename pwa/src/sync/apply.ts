@@ -25,7 +25,7 @@ export interface Reply {
 
 /** offset: server time minus device time, ms. */
 export function applyReply(store: Store, batch: Batch, reply: Reply, offset: number): Promise<void> {
-  return store.write(["rows", "meta", "parked", "photos"], async () => {
+  return store.write(["rows", "meta", "parked", "photos", "heads"], async () => {
     const device = { ...(await readDevice(store)), offset };
     await absorb(store, reply.rows, device.id);
     await park(store, batch, reply.refused);

@@ -17,6 +17,7 @@ import {
   type StoredRow,
   stored,
 } from "../data/db.ts";
+import { putRows } from "../data/head.ts";
 import { alone } from "../data/lock.ts";
 import { physical, readDevice, readSync } from "../data/meta.ts";
 import { type Entry, join, stampsOf } from "../data/row.ts";
@@ -60,7 +61,10 @@ export function rekey(store: Store): Promise<number> {
     const rows = await store.rows.where("own").above("").sortBy("own");
     const unsent = rows.filter((row) => row.own > sync.mark || parked.has(`${row.key}|${row.own}`));
     const published = rows.filter((row) => !unsent.includes(row));
-    await store.rows.bulkPut(published.map((row) => stored(row, device.id)));
+    await putRows(
+      store,
+      published.map((row) => stored(row, device.id)),
+    );
     await store.meta.put(await stampAnew(store, unsent, device, device));
     // The new id has sent nothing.
     await store.meta.put({ ...sync, mark: "", sent: "" });
@@ -69,7 +73,7 @@ export function rekey(store: Store): Promise<number> {
 }
 
 const inOneGo = <T>(store: Store, work: () => Promise<T>): Promise<T> =>
-  alone(CLOCK_LOCK, () => store.write(["rows", "meta", "parked", "undo"], work, LONG_LIMIT_MS));
+  alone(CLOCK_LOCK, () => store.write(["rows", "meta", "parked", "undo", "heads"], work, LONG_LIMIT_MS));
 
 /** Own earlier stamps beyond the bound, named as replaced, were never taken either: they would outrank the new ones. */
 function withoutAhead(row: StoredRow, device: string, bound: string): StoredRow {
@@ -106,7 +110,7 @@ async function stampAnew(
     const others = row.entries.filter((entry) => entry !== old);
     changed.push(stored(join(row.doc, row.path, [...others, { ...old, stamp }], row.seen), device.id));
   }
-  await store.rows.bulkPut(changed);
+  await putRows(store, changed);
   await renameElsewhere(store, renamed);
   return last;
 }

@@ -88,6 +88,8 @@ export const listingWords = {
     note: "Your note",
     date: "Date of the appraisal",
     deleted: "Deleted",
+    state: "Where it stands",
+    away: "Put away",
     newprice: "Price of a new one",
     "lost/functional": "Worth lost by its design",
     "lost/economic": "Worth lost by the times",

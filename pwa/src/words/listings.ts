@@ -22,8 +22,6 @@ export const listingsWords = {
   notWalked: (all: number) => `Not walked around yet · ${all} checks`,
   demo: "Invented demonstration",
   conflicts: (n: number) => (n === 1 ? "1 field entered twice" : `${n} fields entered twice`),
-  pending: (n: number) =>
-    n === 1 ? "1 entry waiting for the server" : `${n} entries waiting for the server`,
   changedAfterDelete: "Deleted, but changed later on another device. Open it to decide.",
   deletedTitle: (n: number) => `Deleted (${n})`,
   failed: "The listings could not be read:",

@@ -4,6 +4,7 @@ import { comparablesWords } from "../comparables.ts";
 import { compareWords } from "../compare.ts";
 import { decisionWords } from "../decision.ts";
 import { estimateWords } from "../estimate.ts";
+import { findWords, standWords } from "../find.ts";
 import { fitWords } from "../fit.ts";
 import { failureWords, frameWords, storeWords, syncWords, undoWords, updateWords } from "../frame.ts";
 import { homeWords } from "../home.ts";
@@ -30,6 +31,7 @@ import { resultScreenWords } from "../result.ts";
 import { rubricWords } from "../rubric.ts";
 import { backupWords, settingsWords } from "../settings.ts";
 import { shopWords } from "../shop.ts";
+import { uniteWords } from "../unite.ts";
 import { visitWords } from "../visit.ts";
 import { cautionWords, checkWords, stateWords, walkWords } from "../walkaround.ts";
 import { worthWords } from "../worth.ts";
@@ -38,6 +40,7 @@ import { comparables } from "./comparables.ts";
 import { compare } from "./compare.ts";
 import { decision } from "./decision.ts";
 import { estimate } from "./estimate.ts";
+import { find, stand } from "./find.ts";
 import { fit } from "./fit.ts";
 import { failure, frame, store, sync, undo, update } from "./frame.ts";
 import { home } from "./home.ts";
@@ -54,6 +57,7 @@ import { resultScreen } from "./result.ts";
 import { rubric } from "./rubric.ts";
 import { backup, settings } from "./settings.ts";
 import { shop } from "./shop.ts";
+import { unite } from "./unite.ts";
 import { visit } from "./visit.ts";
 import { caution, check, state, walk } from "./walkaround.ts";
 import { worth } from "./worth.ts";
@@ -72,6 +76,7 @@ export const pairs = [
   pair(estimateWords, estimate),
   pair(failureWords, failure),
   pair(fieldWords, field),
+  pair(findWords, find),
   pair(fitWords, fit),
   pair(frameWords, frame),
   pair(groupWords, group),
@@ -99,12 +104,14 @@ export const pairs = [
   pair(rubricWords, rubric),
   pair(settingsWords, settings),
   pair(shopWords, shop),
+  pair(standWords, stand),
   pair(standingWords, standing),
   pair(stateWords, state),
   pair(stepperWords, stepper),
   pair(storeWords, store),
   pair(syncWords, sync),
   pair(undoWords, undo),
+  pair(uniteWords, unite),
   pair(updateWords, update),
   pair(visitWords, visit),
   pair(walkWords, walk),

@@ -85,6 +85,8 @@ export const listing: typeof listingWords = {
     note: "Su nota",
     date: "Fecha del peritaje",
     deleted: "Borrado",
+    state: "En qué está",
+    away: "Guardado aparte",
     newprice: "Precio de uno nuevo",
     "lost/functional": "Valor perdido por su diseño",
     "lost/economic": "Valor perdido por los tiempos",

@@ -22,7 +22,6 @@ export const listings: typeof listingsWords = {
   notWalked: (all) => `Aún sin recorrer · ${all} puntos`,
   demo: "Demostración inventada",
   conflicts: (n) => (n === 1 ? "1 campo anotado dos veces" : `${n} campos anotados dos veces`),
-  pending: (n) => (n === 1 ? "1 anotación espera al servidor" : `${n} anotaciones esperan al servidor`),
   changedAfterDelete: "Borrado, pero cambiado después en otro equipo. Ábralo para decidir.",
   deletedTitle: (n) => `Borrados (${n})`,
   failed: "No se pudieron leer los anuncios:",
