@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"asfound/rubrics/appraisal"
+	"asfound/rubrics/document"
 	"asfound/rubrics/door"
 	"asfound/rubrics/editing"
 	"asfound/rubrics/limit"
@@ -25,6 +26,7 @@ func borderTypes() []any {
 		limit.Definition{}, limit.Result{}, door.Catalogue{}, door.Reply{}, door.LimitRequest{}, door.AppraiseRequest{}, door.CompareRequest{}, door.CheckRequest{}, door.VisitRequest{}, door.NoticeRequest{}, door.Notice{}, door.PricesWriteRequest{}, door.PricesWritten{},
 		appraisal.Comparison{}, appraisal.Import{}, appraisal.ImportChoice{}, appraisal.VisitPlan{}, appraisal.PriceImport{}, appraisal.Change{},
 		editing.RubricRead{}, editing.Written{}, pairwise.Weighed{},
+		document.Document{}, document.Ask{},
 	}
 }
 
@@ -88,8 +90,11 @@ func typeScript(roots []any) (string, error) {
 	return out.String(), nil
 }
 
-// shownName keeps the limits' own types apart from the appraisal's.
+// shownName keeps the limits' and the documents' own types apart from the appraisal's.
 func shownName(t reflect.Type) string {
+	if strings.HasSuffix(t.PkgPath(), "/document") && t.Name() != "Document" {
+		return "Document" + t.Name()
+	}
 	if strings.HasSuffix(t.PkgPath(), "/limit") {
 		return "Limit" + t.Name()
 	}

@@ -232,6 +232,93 @@ export interface DerivationStep {
   of?: string;
 }
 
+export interface Document {
+  kind: string;
+  language: string;
+  title: string;
+  date: string;
+  blocks: DocumentBlock[];
+  foot: string;
+  page: string;
+  answers?: DocumentAnswerWords;
+}
+
+export interface DocumentAnswerWords {
+  lead: string;
+  agree: string;
+  disagree: string;
+  done: string;
+  word: string;
+  photo: string;
+  send: string;
+  sent: string;
+  yours: string;
+  expires: string;
+  too_long: string;
+  no_photo: string;
+  no_answer: string;
+}
+
+export interface DocumentAsk {
+  kind: string;
+  locale: string;
+  units: string;
+  from?: string;
+  contact?: string;
+  to?: string;
+  word?: string;
+  price?: number;
+  leave_lines?: string[];
+  leave_checks?: string[];
+  leave_photos?: string[];
+  missing?: string[];
+}
+
+export interface DocumentBlock {
+  kind: string;
+  id?: string;
+  level?: number;
+  text?: string;
+  tone?: string;
+  signal?: string;
+  word?: string;
+  facts?: DocumentFact[];
+  items?: string[];
+  table?: DocumentTable;
+  photos?: DocumentPhoto[];
+  blocks?: DocumentBlock[];
+  answer?: boolean;
+}
+
+export interface DocumentColumn {
+  title: string;
+  right?: boolean;
+  share: number;
+}
+
+export interface DocumentFact {
+  name: string;
+  value: string;
+}
+
+export interface DocumentPhoto {
+  key: string;
+  caption: string;
+  pair?: boolean;
+  missing?: boolean;
+}
+
+export interface DocumentRow {
+  cells: string[];
+  kind?: string;
+}
+
+export interface DocumentTable {
+  title: string;
+  columns: DocumentColumn[];
+  rows: DocumentRow[];
+}
+
 export interface Doubt {
   check: string;
   title: string;
