@@ -1,5 +1,4 @@
 import { render } from "preact";
-import { App } from "./app.tsx";
 import { current, openData } from "./data/db.ts";
 import { redoUnsaved } from "./data/journal.ts";
 import { keepStorage } from "./data/storage.ts";
@@ -16,12 +15,19 @@ import "./style/walkaround.css";
 import { wearTheme } from "./style/theme.ts";
 import { keepApp } from "./sw/update.ts";
 import { startSync } from "./sync/sync.ts";
+import { speak } from "./words/tongue.ts";
 
 const root = document.getElementById("app");
 if (root) {
   wearTheme();
-  root.replaceChildren();
-  render(<App />, root);
+  // The screens are read once the words are in the reader's language.
+  void speak()
+    .catch(() => undefined) // better in English than not at all
+    .then(() => import("./app.tsx"))
+    .then(({ App }) => {
+      root.replaceChildren();
+      render(<App />, root);
+    });
 }
 
 void warmCatalogue();

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"sort"
+
+	"asfound/rubrics/say"
 )
 
 // Judge holds what does not change between appraisals: the rubrics and the
@@ -14,6 +16,15 @@ type Judge struct {
 	late  func(id string) (*Rubric, error)
 	ids   []string
 	parts []Part
+	voice *say.Voice
+}
+
+// In is the same judge speaking another voice. They share what was read; the
+// rubrics stay in the language they are written in.
+func (jd *Judge) In(v *say.Voice) *Judge {
+	other := *jd
+	other.voice = v
+	return &other
 }
 
 // NewJudge makes a judge of checked rubrics and parts.

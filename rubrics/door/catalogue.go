@@ -7,11 +7,18 @@ import (
 
 	"asfound/rubrics/appraisal"
 	"asfound/rubrics/limit"
+	"asfound/rubrics/say"
 )
 
 // Catalogue is everything the app needs to know before it judges: labels,
 // defaults, rubrics and limits have their one home in Go.
 type Catalogue struct {
+	// Language that all of it is in (en, es), Words the engine's own sentences in it
+	// by the English ones; none are needed for English.
+	Language string            `json:"language"`
+	Words    map[string]string `json:"words,omitempty"`
+	// Locales that are offered, of every language.
+	Locales    []say.Locale       `json:"locales"`
 	Rubrics    []appraisal.Rubric `json:"rubrics"`
 	Parts      []appraisal.Part   `json:"parts"`
 	PartsDated string             `json:"parts_dated"` // date of the example prices
@@ -35,10 +42,14 @@ type Catalogue struct {
 	TieDowns []string `json:"tie_downs"`
 }
 
+// The Locale of a request (BCP 47, es-MX) says in which language and with which
+// number marks it is answered; without one, in the language of the catalogue.
+
 // LimitRequest asks for one limit; values are text with units.
 type LimitRequest struct {
-	Name  string            `json:"name"`
-	Given map[string]string `json:"given"`
+	Name   string            `json:"name"`
+	Given  map[string]string `json:"given"`
+	Locale string            `json:"locale,omitempty"`
 }
 
 // AppraiseRequest asks for the judgement of a file, optionally at another price
@@ -47,11 +58,19 @@ type AppraiseRequest struct {
 	File    json.RawMessage  `json:"file"`
 	Price   *appraisal.Money `json:"price,omitempty"`
 	Minutes float64          `json:"minutes,omitempty"`
+	Locale  string           `json:"locale,omitempty"`
+}
+
+// LearnRequest brings the catalogue of another language. The answers to calls in a
+// locale of that language are in it from then on.
+type LearnRequest struct {
+	Catalogue json.RawMessage `json:"catalogue"`
 }
 
 // VisitRequest asks what to settle before the drive to a listing.
 type VisitRequest struct {
-	File json.RawMessage `json:"file"`
+	File   json.RawMessage `json:"file"`
+	Locale string          `json:"locale,omitempty"`
 }
 
 // CompareRequest asks for a comparison of files, each at its asking price or at
@@ -60,6 +79,7 @@ type VisitRequest struct {
 type CompareRequest struct {
 	Files  []json.RawMessage  `json:"files"`
 	Prices []*appraisal.Money `json:"prices,omitempty"`
+	Locale string             `json:"locale,omitempty"`
 }
 
 // CheckRequest asks whether the figures of a shop or a listing make sense, before
@@ -67,6 +87,7 @@ type CompareRequest struct {
 type CheckRequest struct {
 	Shop    *appraisal.Shop    `json:"shop,omitempty"`
 	Listing *appraisal.Listing `json:"listing,omitempty"`
+	Locale  string             `json:"locale,omitempty"`
 }
 
 // Reply is what every call answers: a value or an error in the user's words.

@@ -38,6 +38,7 @@ export interface AppraiseRequest {
   file: unknown;
   price?: number;
   minutes?: number;
+  locale?: string;
 }
 
 export interface Approach {
@@ -80,6 +81,9 @@ export interface CareBelief {
 }
 
 export interface Catalogue {
+  language: string;
+  words?: Record<string, string>;
+  locales: Locale[];
   rubrics: Rubric[];
   parts: Part[];
   parts_dated: string;
@@ -127,6 +131,7 @@ export interface Check {
 export interface CheckRequest {
   shop?: Shop;
   listing?: Listing;
+  locale?: string;
 }
 
 export interface CheckResult {
@@ -181,6 +186,7 @@ export interface ComparableRow {
 export interface CompareRequest {
   files: unknown[];
   prices?: (number | null)[];
+  locale?: string;
 }
 
 export interface Comparison {
@@ -571,6 +577,7 @@ export interface LimitInput {
 export interface LimitRequest {
   name: string;
   given: Record<string, string>;
+  locale?: string;
 }
 
 export interface LimitResult {
@@ -641,6 +648,16 @@ export interface Listing {
   text?: string;
   note?: string;
   photos?: Photo[];
+}
+
+export interface Locale {
+  id: string;
+  language: string;
+  title: string;
+  decimal: string;
+  group: string;
+  group_from: number;
+  date: string;
 }
 
 export interface Lost {
@@ -723,6 +740,7 @@ export interface NoticeRequest {
   units: string;
   date?: string;
   own?: Rubric[];
+  locale?: string;
 }
 
 export interface Odds {
@@ -867,6 +885,7 @@ export interface PricesWriteRequest {
   parts: Part[];
   currency: string;
   date: string;
+  locale?: string;
 }
 
 export interface PricesWritten {
@@ -1216,6 +1235,7 @@ export interface VisitQuestion {
 
 export interface VisitRequest {
   file: unknown;
+  locale?: string;
 }
 
 export interface VisitSection {

@@ -1,0 +1,7 @@
+/** Every group of English words with its Spanish one; a test holds the list to what there is. */
+import { listingsWords, newListingWords } from "../listings.ts";
+import { listings, newListing } from "./listings.ts";
+
+const pair = <T extends object>(english: T, own: T): readonly [object, object] => [english, own];
+
+export const pairs = [pair(listingsWords, listings), pair(newListingWords, newListing)];
