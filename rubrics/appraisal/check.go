@@ -182,25 +182,6 @@ func (f *File) checkAsked() error {
 	return nil
 }
 
-// isHash tells whether s is a SHA-256 in lower-case hex.
-func isHash(s string) bool {
-	for _, c := range []byte(s) {
-		if (c < '0' || c > '9') && (c < 'a' || c > 'f') {
-			return false
-		}
-	}
-	return len(s) == 64
-}
-
-func checkPhotos(field string, photos []Photo) error {
-	for i, p := range photos {
-		if !isHash(p.Hash) {
-			return refuse(fmt.Sprintf("%s[%d].hash", field, i), "64 lower-case hex digits", "%.20q is no photo hash", p.Hash)
-		}
-	}
-	return nil
-}
-
 func (f *File) checkFindings() error {
 	for _, id := range sortedKeys(f.Findings) {
 		x := f.Findings[id]
@@ -214,6 +195,7 @@ func (f *File) checkFindings() error {
 		for _, err := range []error{
 			oneOf(field+".skipped", x.Skipped, Reasons), checkText(field+".note", x.Note, 20_000),
 			checkQuantity(field+".maker", x.Maker), checkPhotos(field+".photos", x.Photos),
+			checkPairs(field+".pairs", x),
 		} {
 			if err != nil {
 				return err
