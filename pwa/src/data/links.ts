@@ -24,7 +24,11 @@ export interface Link {
   created: string;
   expires: string;
   language: string;
-  withdrawn: string | undefined;
+  withdrawn: boolean;
+  /** Rows of its QR code, "1" dark. */
+  qr: string[];
+  /** It opens beyond this machine. */
+  public: boolean;
   /** When it was last opened. */
   opened: string | undefined;
   answers: Answer[];
@@ -46,7 +50,9 @@ export function linksOf(values: Values): Link[] {
       created: textOf(value.created) ?? "",
       expires: textOf(value.expires) ?? "",
       language: textOf(value.language) ?? "",
-      withdrawn: value.withdrawn === true ? "" : textOf(value.withdrawn),
+      withdrawn: value.withdrawn === true || textOf(value.withdrawn) !== undefined,
+      qr: Array.isArray(value.qr) ? value.qr.filter((row) => typeof row === "string") : [],
+      public: value.public !== false,
       opened: textOf(opened) ?? (isRecord(opened) ? textOf(opened.at) : undefined),
       answers: answersUnder(values, id),
     });

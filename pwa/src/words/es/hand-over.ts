@@ -90,6 +90,9 @@ export const link: typeof linkWords = {
   opened: (when) => `Abierto por última vez el ${when}`,
   neverOpened: "Aún no se ha abierto, que este teléfono sepa",
   withdrawn: "Retirado",
+  openNow: "Abierto",
+  notPublic:
+    "Esta dirección solo se abre en esta máquina: al servidor no se le indicó un nombre que otros puedan alcanzar.",
   answers: (n) => (n === 1 ? "1 respuesta" : `${n} respuestas`),
   address: "Dirección",
   copy: "Copiar",

@@ -1,0 +1,55 @@
+import "../style/hand-over.css";
+import { useEffect, useState } from "preact/hooks";
+import type { Answer } from "../data/links.ts";
+import { markSeen, onSeen, unseen } from "../data/seen-answers.ts";
+import { answerWords as words } from "../words/hand-over.ts";
+import { PhotoImage } from "./photo-image.tsx";
+
+/** What the seller answered to one point; looked at, it no longer counts as new. */
+export function SellerSays({ answers }: { answers: readonly Answer[] }) {
+  const key = answers.map((a) => `${a.path}@${a.at}`).join();
+  useEffect(() => markSeen(answers), [key]);
+  return (
+    <>
+      {answers.map((answer) => (
+        <div key={answer.path} class="seller-says">
+          <p>
+            <b>{words.says}:</b> {answer.says !== "" && words[answer.says]}
+          </p>
+          {answer.word !== "" && <p dir="auto">{words.word(answer.word)}</p>}
+          {answer.photo !== undefined && (
+            <PhotoImage hash={answer.photo} alt={words.photo} class="seller-photo" />
+          )}
+          {answer.at !== "" && <p class="quiet">{whenText(answer.at)}</p>}
+        </div>
+      ))}
+    </>
+  );
+}
+
+/** A moment as its day and time. */
+export function whenText(at: string): string {
+  const when = new Date(at);
+  return Number.isNaN(when.getTime())
+    ? at
+    : when.toLocaleString([], { dateStyle: "medium", timeStyle: "short" });
+}
+
+/** How many answers there are, and how many were not looked at on this device. */
+export function useAnswerCount(answers: readonly Answer[]): { all: number; fresh: number } {
+  const [, again] = useState(0);
+  useEffect(() => onSeen(() => again((n) => n + 1)), []);
+  return { all: answers.length, fresh: unseen(answers).length };
+}
+
+/** "2 answers from the seller", and how many of them are new; nothing where there are none. */
+export function AnswerCount({ answers }: { answers: readonly Answer[] }) {
+  const { all, fresh } = useAnswerCount(answers);
+  if (all === 0) return null;
+  return (
+    <span class={fresh > 0 ? "mark mark-open" : "mark"}>
+      {words.count(all)}
+      {fresh > 0 && ` · ${words.unseen(fresh)}`}
+    </span>
+  );
+}

@@ -1,0 +1,242 @@
+import { useEffect, useRef, useState } from "preact/hooks";
+import { loadAppraisalFile } from "../data/file.ts";
+import { type HandOver, handOverOf, localeFor, pageOf } from "../data/hand-over.ts";
+import { listingDoc } from "../data/id.ts";
+import { photoHash } from "../data/photo.ts";
+import { copyForDocument, notHere, type PhotoCopy } from "../data/photo-copy.ts";
+import { marksPath, readMarks } from "../data/photo-marks.ts";
+import { doc } from "../data/read.ts";
+import type { Values } from "../data/reader.ts";
+import { textOf } from "../data/shape.ts";
+import { makeDocument } from "../engine/engine.ts";
+import type {
+  File as AppraisalFile,
+  Document,
+  DocumentAsk,
+  DocumentBlock,
+  PhotoMark,
+  Shop,
+} from "../generated/types.ts";
+import type { ShownPhoto } from "../parts/document-view.tsx";
+import { catalogueProblem, useCatalogue } from "../parts/use-catalogue.ts";
+import { useTurn } from "../parts/use-turn.ts";
+import { useWatch } from "../parts/use-watch.ts";
+import { resultWords } from "../words/parts.ts";
+import { paintFor } from "./paint-marks.ts";
+
+export type PaperKind = "estimate" | "record" | "jobs";
+
+export interface Paper {
+  document?: Document;
+  /** letter or a4 */
+  page: string;
+  /** Copies of its photos, by hash. */
+  copies: ReadonlyMap<string, PhotoCopy>;
+  /** Photos still to be copied. */
+  toCopy: number;
+  /** Why there is no document, or why a photo is not in it. */
+  problem?: string;
+}
+
+interface Asked {
+  ask: DocumentAsk;
+  file: AppraisalFile;
+  page: string;
+  marks: ReadonlyMap<string, PhotoMark[]>;
+}
+
+/** The paper of a listing as it would go out now, with small copies of its photos; made again after every change. */
+export function usePaper(id: string, kind: PaperKind): Paper {
+  const catalogue = useCatalogue();
+  const loaded = useWatch(`paper/${kind}/${id}/${catalogue ? "ready" : ""}`, async () => {
+    if (!catalogue) return undefined;
+    const { values } = await doc(listingDoc(id));
+    const shop = (await doc("shop")).values;
+    const { file } = await loadAppraisalFile(id, catalogue.carried);
+    const missing = await notHere(photosNamed(values));
+    const choice = handOverOf(values);
+    // A paper for oneself is in one's own language.
+    const wanted = kind === "estimate" ? choice.locale : "";
+    const locale = localeFor(wanted, catalogue.locales, navigator.languages)?.id ?? "";
+    const ask = askFor(kind, locale, choice, shop, file.shop, missing);
+    const page = choice.page === "" ? pageOf(locale) : choice.page;
+    return { ask, file, page, marks: marksOf(values) };
+  });
+  const steady = useSame(loaded.value);
+  const made = useDocument(steady);
+  const copied = useCopies(made.document, steady?.marks);
+  const problem =
+    loaded.problem ??
+    (catalogue ? undefined : catalogueProblem.value && resultWords.noCatalogue) ??
+    made.problem ??
+    copied.problem;
+  return {
+    page: steady?.page ?? "a4",
+    copies: copied.copies,
+    toCopy: copied.toCopy,
+    ...(made.document ? { document: made.document } : {}),
+    ...(problem ? { problem } : {}),
+  };
+}
+
+function askFor(
+  kind: PaperKind,
+  locale: string,
+  choice: HandOver,
+  shop: Values,
+  settings: Shop,
+  missing: string[],
+): DocumentAsk {
+  const filled = (text: string | undefined) => (text?.trim() ? text.trim() : undefined);
+  const from = filled(textOf(shop.get("name")));
+  const contact = filled(textOf(shop.get("contact")));
+  const own = { kind, locale, units: settings.units, missing };
+  if (kind !== "estimate") return { ...own, ...(from ? { from } : {}) };
+  const to = filled(choice.seller);
+  const word = filled(choice.word);
+  return {
+    ...own,
+    units: choice.units === "" ? settings.units : choice.units,
+    ...(from ? { from } : {}),
+    ...(contact ? { contact } : {}),
+    ...(to ? { to } : {}),
+    ...(word ? { word } : {}),
+    ...(choice.price === undefined ? {} : { price: choice.price }),
+    leave_lines: choice.left.line,
+    leave_checks: choice.left.check,
+    leave_photos: choice.left.photo,
+    notes: choice.notes,
+  };
+}
+
+function photosNamed(values: Values): string[] {
+  const hashes = [...values.keys()].map(photoHash).filter((hash) => hash !== undefined);
+  return [...new Set(hashes)];
+}
+
+/** What is drawn over each photo, wherever it hangs. */
+function marksOf(values: Values): Map<string, PhotoMark[]> {
+  const out = new Map<string, PhotoMark[]>();
+  for (const path of values.keys()) {
+    const hash = photoHash(path);
+    if (hash === undefined) continue;
+    const { marks } = readMarks(values.get(marksPath(path)));
+    if (marks.length > 0) out.set(hash, marks);
+  }
+  return out;
+}
+
+/** The value before where the new one says the same, so that opening a link does not make all anew. */
+function useSame(value: Asked | undefined): Asked | undefined {
+  const kept = useRef<{ text: string; value: Asked | undefined }>({ text: "", value: undefined });
+  if (value) {
+    const text = JSON.stringify([value.ask, value.file, value.page, [...value.marks]]);
+    if (text !== kept.current.text) kept.current = { text, value };
+  }
+  return kept.current.value;
+}
+
+function useDocument(asked: Asked | undefined): { document?: Document; problem?: string } {
+  const turn = useTurn();
+  const [made, setMade] = useState<{ document?: Document; problem?: string }>({});
+  useEffect(() => {
+    if (!asked) return;
+    let late = false;
+    turn(async () => {
+      if (late) return;
+      try {
+        const document = await makeDocument(asked.file, asked.ask);
+        if (!late) setMade({ document });
+      } catch (cause) {
+        if (!late) setMade({ problem: cause instanceof Error ? cause.message : String(cause) });
+      }
+    });
+    return () => {
+      late = true;
+    };
+  }, [asked, turn]);
+  return made;
+}
+
+/** The photos of a document that are on this device, in its order. */
+export function photoKeys(document: Document): string[] {
+  const keys = new Set<string>();
+  const gather = (blocks: DocumentBlock[]) => {
+    for (const block of blocks) {
+      for (const photo of block.photos ?? []) if (!photo.missing) keys.add(photo.key);
+      if (block.blocks) gather(block.blocks);
+    }
+  };
+  gather(document.blocks);
+  return [...keys];
+}
+
+interface Copied {
+  of: Document | undefined;
+  copies: ReadonlyMap<string, PhotoCopy>;
+  toCopy: number;
+  problem?: string;
+}
+
+const none: ReadonlyMap<string, PhotoCopy> = new Map();
+
+function useCopies(document: Document | undefined, marks: ReadonlyMap<string, PhotoMark[]> | undefined): Copied {
+  const [copied, setCopied] = useState<Copied>({ of: undefined, copies: none, toCopy: 0 });
+  useEffect(() => {
+    if (!document) return;
+    let late = false;
+    const keys = photoKeys(document);
+    const copies = new Map<string, PhotoCopy>();
+    const tell = (left: number, problem?: string) =>
+      !late &&
+      setCopied({ of: document, copies: new Map(copies), toCopy: left, ...(problem ? { problem } : {}) });
+    const copyAll = async () => {
+      let problem: string | undefined;
+      for (const [i, key] of keys.entries()) {
+        if (late) return;
+        try {
+          const copy = await copyForDocument(key, keys.length, paintFor(marks?.get(key), document.language));
+          if (copy) copies.set(key, copy);
+        } catch (cause) {
+          problem = cause instanceof Error ? cause.message : String(cause);
+        }
+        // Telling of each would draw the whole paper anew each time.
+        if (i % 8 === 0 && i + 1 < keys.length) tell(keys.length - i - 1);
+      }
+      tell(0, problem);
+    };
+    tell(keys.length);
+    void copyAll();
+    return () => {
+      late = true;
+    };
+  }, [document, marks]);
+  if (document && copied.of !== document) {
+    // The copies of the paper before are shown until the new ones are there.
+    return { of: document, copies: copied.copies, toCopy: photoKeys(document).length };
+  }
+  return copied;
+}
+
+/** Addresses of the copies, for as long as the screen shows them. */
+export function useShown(copies: ReadonlyMap<string, PhotoCopy>): (key: string) => ShownPhoto | undefined {
+  const shown = useRef(new Map<PhotoCopy, ShownPhoto>());
+  useEffect(() => {
+    const kept = shown.current;
+    return () => {
+      for (const { url } of kept.values()) URL.revokeObjectURL(url);
+      kept.clear();
+    };
+  }, []);
+  return (key) => {
+    const copy = copies.get(key);
+    if (!copy) return undefined;
+    let found = shown.current.get(copy);
+    if (!found) {
+      const url = URL.createObjectURL(new Blob([copy.data], { type: "image/jpeg" }));
+      found = { url, width: copy.width, height: copy.height };
+      shown.current.set(copy, found);
+    }
+    return found;
+  };
+}
