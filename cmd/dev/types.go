@@ -26,7 +26,7 @@ func borderTypes() []any {
 		limit.Definition{}, limit.Result{}, door.Catalogue{}, door.Reply{}, door.LimitRequest{}, door.AppraiseRequest{}, door.CompareRequest{}, door.CheckRequest{}, door.VisitRequest{}, door.NoticeRequest{}, door.Notice{}, door.PricesWriteRequest{}, door.PricesWritten{},
 		appraisal.Comparison{}, appraisal.Import{}, appraisal.ImportChoice{}, appraisal.VisitPlan{}, appraisal.PriceImport{}, appraisal.Change{},
 		editing.RubricRead{}, editing.Written{}, pairwise.Weighed{},
-		document.Document{}, document.Ask{},
+		document.Document{}, document.Ask{}, door.DocumentRequest{},
 	}
 }
 

@@ -289,9 +289,7 @@ func estimateOf(m *model, j *joint, scrap []string) Estimate {
 	e.Lines, e.Hours = linesOf(m.tasks)
 	summary(&e, j, j.repair)
 	if m.scrap {
-		_, haul := m.scrapTasks()
-		haul.line.Title, haul.line.Because = "Cannot be put right: taken away as scrap", scrap
-		e.Lines = append([]Line{haul.line}, e.Lines...)
+		e.Lines = append([]Line{m.haulTask(scrap).line}, e.Lines...)
 	}
 	return e
 }

@@ -175,6 +175,8 @@ func (c *call) answer(name string, argument []byte) (any, error) {
 		}
 		text, err := c.speaking().WritePrices(appraisal.PriceBook{Own: q.Own, Parts: q.Parts, Currency: q.Currency, Dated: c.dated}, q.Date)
 		return PricesWritten{text}, err
+	case "document":
+		return c.document(argument)
 	case "limit":
 		var q LimitRequest
 		if err := c.read(argument, &q, &q.Locale); err != nil {

@@ -8,6 +8,8 @@ import type {
   Change,
   CheckRequest,
   Comparison,
+  Document,
+  DocumentAsk,
   File,
   Import,
   ImportChoice,
@@ -37,6 +39,7 @@ type Call =
   | "changes"
   | "prices-read"
   | "prices-write"
+  | "document"
   | "limit"
   | "ready"
   | "quantity";
@@ -63,6 +66,10 @@ export const readNotice = (request: NoticeRequest): Promise<Notice> => ask("noti
 /** Several appraisals side by side, each at its asking price or at the price given for it (cents). */
 export const compare = (files: File[], prices?: (number | null)[]): Promise<Comparison> =>
   ask("compare", { files, prices });
+
+/** A document of an appraisal, in the language and with the parts asked for: what the preview, the PDF and the seller's page show. */
+export const makeDocument = (file: File, asked: DocumentAsk): Promise<Document> =>
+  ask("document", { file, ask: asked });
 
 /** One measured limit; values are text with units, as typed. */
 export const computeLimit = (name: string, given: Record<string, string>): Promise<LimitResult> =>

@@ -277,6 +277,8 @@ export interface DocumentAsk {
   leave_lines?: string[];
   leave_checks?: string[];
   leave_photos?: string[];
+  notes?: string[];
+  pairs?: DocumentPair[];
   missing?: string[];
 }
 
@@ -307,11 +309,24 @@ export interface DocumentFact {
   value: string;
 }
 
+export interface DocumentPair {
+  check: string;
+  before: string;
+  after: string;
+}
+
 export interface DocumentPhoto {
   key: string;
   caption: string;
   pair?: boolean;
   missing?: boolean;
+}
+
+export interface DocumentRequest {
+  file?: unknown;
+  files?: unknown[];
+  prices?: (number | null)[];
+  ask: DocumentAsk;
 }
 
 export interface DocumentRow {
@@ -379,7 +394,6 @@ export interface Finding {
   maker?: Quantity;
   note?: string;
   photos?: Photo[];
-  pairs?: PhotoPair[];
 }
 
 export interface Fit {
@@ -806,21 +820,6 @@ export interface PartUse {
 export interface Photo {
   hash: string;
   at?: string;
-  marks?: PhotoMark[];
-}
-
-export interface PhotoMark {
-  id: string;
-  kind: string;
-  from: [number, number];
-  to: [number, number];
-  label?: string;
-  length?: Quantity;
-}
-
-export interface PhotoPair {
-  before: string;
-  after: string;
 }
 
 export interface Piece {
