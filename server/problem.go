@@ -52,6 +52,7 @@ func asProblem(err error) *Problem {
 		{photo.ErrBusy, http.StatusServiceUnavailable, "busy", "2"},
 		{photo.ErrName, http.StatusBadRequest, "photo-name", ""},
 		{photo.ErrMissing, http.StatusNotFound, "no-photo", ""},
+		{photo.ErrAltered, http.StatusNotFound, "altered", ""},
 		{photo.ErrOffset, http.StatusConflict, "offset", ""},
 		{photo.ErrSize, http.StatusRequestEntityTooLarge, "too-large", ""},
 		{photo.ErrHash, http.StatusUnprocessableEntity, "wrong-hash", ""},

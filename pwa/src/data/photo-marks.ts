@@ -37,9 +37,10 @@ export const marksValue = (marks: readonly PhotoMark[]): JsonInput =>
         })),
       };
 
-/** The marks in a row; what has the wrong shape, or is one too many, is left out and counted. */
-export function readMarks(value: Json | undefined): { marks: PhotoMark[]; left: number } {
-  const shapes = isRecord(value) && Array.isArray(value.shapes) ? value.shapes : [];
+/** The marks in a row; one of the wrong shape, or one too many, is left out and counted. */
+export function readMarks(value: Json | undefined): { marks: PhotoMark[]; left: number } | undefined {
+  if (!isRecord(value) || !Array.isArray(value.shapes)) return undefined;
+  const { shapes } = value;
   const marks: PhotoMark[] = [];
   for (const shape of shapes) {
     const mark = markOf(shape);
@@ -49,6 +50,10 @@ export function readMarks(value: Json | undefined): { marks: PhotoMark[]; left: 
   }
   return { marks, left: shapes.length - marks.length };
 }
+
+/** What would be right where `left` marks were left out. */
+export const marksRight = (left: number): string =>
+  `at most ${MOST_MARKS} marks, one scale among them, each inside of the picture (${left} left out)`;
 
 function markOf(value: Json): PhotoMark | undefined {
   if (!isRecord(value)) return undefined;
