@@ -394,6 +394,7 @@ export interface Finding {
   maker?: Quantity;
   note?: string;
   photos?: Photo[];
+  pairs?: PhotoPair[];
 }
 
 export interface Fit {
@@ -820,6 +821,21 @@ export interface PartUse {
 export interface Photo {
   hash: string;
   at?: string;
+  marks?: PhotoMark[];
+}
+
+export interface PhotoMark {
+  id: string;
+  kind: string;
+  from: [number, number];
+  to: [number, number];
+  label?: string;
+  length?: Quantity;
+}
+
+export interface PhotoPair {
+  before: string;
+  after: string;
 }
 
 export interface Piece {
