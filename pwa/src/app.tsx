@@ -27,7 +27,13 @@ const ComparablesImportScreen = lazy(() =>
 );
 const CompareScreen = lazy(() => import("./screens/compare.tsx").then((m) => m.CompareScreen));
 const FitScreen = lazy(() => import("./screens/fit.tsx").then((m) => m.FitScreen));
+const HandOverScreen = lazy(() => import("./screens/hand-over.tsx").then((m) => m.HandOverScreen));
+const HandOverPreviewScreen = lazy(() =>
+  import("./screens/hand-over-preview.tsx").then((m) => m.HandOverPreviewScreen),
+);
 const HomeScreen = lazy(() => import("./screens/home.tsx").then((m) => m.HomeScreen));
+const PaperScreen = lazy(() => import("./screens/paper.tsx").then((m) => m.PaperScreen));
+const PapersScreen = lazy(() => import("./screens/papers.tsx").then((m) => m.PapersScreen));
 const PricesScreen = lazy(() => import("./screens/prices.tsx").then((m) => m.PricesScreen));
 const RubricCheckScreen = lazy(() => import("./screens/rubric-check.tsx").then((m) => m.RubricCheckScreen));
 const RubricEditScreen = lazy(() => import("./screens/rubric-edit.tsx").then((m) => m.RubricEditScreen));
@@ -86,6 +92,10 @@ function Screens() {
       <Route path="/listing/:id/offer" component={OfferScreen} />
       <Route path="/listing/:id/fit" component={FitScreen} />
       <Route path="/listing/:id/home" component={HomeScreen} />
+      <Route path="/listing/:id/hand-over" component={HandOverScreen} />
+      <Route path="/listing/:id/hand-over/preview" component={HandOverPreviewScreen} />
+      <Route path="/listing/:id/papers" component={PapersScreen} />
+      <Route path="/listing/:id/papers/:kind" component={PaperScreen} />
       <Route path="/compare" component={CompareScreen} />
       <Route path="/comparables" component={ComparablesScreen} />
       <Route path="/comparables/import" component={ComparablesImportScreen} />

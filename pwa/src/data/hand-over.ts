@@ -79,7 +79,11 @@ export const pageOf = (locale: string): "letter" | "a4" =>
   LETTER.has(locale.split("-").at(-1) ?? "") ? "letter" : "a4";
 
 /** The locale offered that was chosen, else the nearest to what this device speaks. */
-export function localeFor(chosen: string, offered: readonly Locale[], spoken: readonly string[]): Locale | undefined {
+export function localeFor(
+  chosen: string,
+  offered: readonly Locale[],
+  spoken: readonly string[],
+): Locale | undefined {
   const own = offered.find((l) => l.id === chosen);
   if (own) return own;
   for (const tag of spoken) {

@@ -57,7 +57,12 @@ export function copyForDocument(hash: string, of: number, paint?: Paint): Promis
 export async function notHere(hashes: readonly string[]): Promise<string[]> {
   const store = current();
   return store.read(["images"], async () => {
-    const held = new Set(await store.images.where("hash").anyOf([...hashes]).primaryKeys());
+    const held = new Set(
+      await store.images
+        .where("hash")
+        .anyOf([...hashes])
+        .primaryKeys(),
+    );
     return hashes.filter((hash) => !held.has(hash));
   });
 }
@@ -69,9 +74,13 @@ async function make(hash: string, room: number, paint: Paint | undefined): Promi
   try {
     bitmap = await createImageBitmap(blob, { imageOrientation: "from-image" });
   } catch (cause) {
-    throw new DataError("photo", "A photo of this paper cannot be opened; it may be damaged. Leave it out, or take it again.", {
-      cause,
-    });
+    throw new DataError(
+      "photo",
+      "A photo of this paper cannot be opened; it may be damaged. Leave it out, or take it again.",
+      {
+        cause,
+      },
+    );
   }
   try {
     for (const [i, [side, quality]] of STEPS.entries()) {

@@ -191,7 +191,8 @@ function Photos({ photos, around }: { photos: DocumentPhoto[]; around: Around })
 
 /** The picture, or an empty frame where it is not on this device; the caption says so. */
 function Picture({ photo, shown }: { photo: DocumentPhoto; shown: ShownPhoto | undefined }) {
-  if (!shown) return <div class={photo.missing ? "paper-gap paper-missing" : "paper-gap"} aria-hidden="true" />;
+  if (!shown)
+    return <div class={photo.missing ? "paper-gap paper-missing" : "paper-gap"} aria-hidden="true" />;
   return <img src={shown.url} width={shown.width} height={shown.height} alt={photo.caption} />;
 }
 

@@ -1,16 +1,24 @@
 import "../style/hand-over.css";
-import { useEffect, useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import type { Answer } from "../data/links.ts";
 import { markSeen, onSeen, unseen } from "../data/seen-answers.ts";
 import { answerWords as words } from "../words/hand-over.ts";
 import { PhotoImage } from "./photo-image.tsx";
 
-/** What the seller answered to one point; looked at, it no longer counts as new. */
+/** What the seller answered to one point; once it was on the screen, it no longer counts as new. */
 export function SellerSays({ answers }: { answers: readonly Answer[] }) {
+  const box = useRef<HTMLDivElement>(null);
   const key = answers.map((a) => `${a.path}@${a.at}`).join();
-  useEffect(() => markSeen(answers), [key]);
+  useEffect(() => {
+    if (!box.current || unseen(answers).length === 0) return;
+    // Within a closed fold nothing is seen.
+    const eye = new IntersectionObserver((found) => found.some((f) => f.isIntersecting) && markSeen(answers));
+    eye.observe(box.current);
+    return () => eye.disconnect();
+  }, [key]);
+  if (answers.length === 0) return null;
   return (
-    <>
+    <div class="seller-answers" ref={box}>
       {answers.map((answer) => (
         <div key={answer.path} class="seller-says">
           <p>
@@ -23,7 +31,7 @@ export function SellerSays({ answers }: { answers: readonly Answer[] }) {
           {answer.at !== "" && <p class="quiet">{whenText(answer.at)}</p>}
         </div>
       ))}
-    </>
+    </div>
   );
 }
 

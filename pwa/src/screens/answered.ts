@@ -3,7 +3,7 @@ import type { Line } from "../generated/types.ts";
 import { answerWords as words } from "../words/hand-over.ts";
 import type { Lookup } from "./rubric-lookup.ts";
 
-/** What a part of a paper is about: a finding, or a line of the estimate. */
+/** The finding that a part of a paper is about. */
 export function answeredAt(
   listing: string,
   part: string,
@@ -11,20 +11,13 @@ export function answeredAt(
 ): { title: string; href: string | undefined } {
   const check = lookup.check(part);
   if (check) return { title: check.title, href: `/listing/${listing}/walk/${part}` };
-  const line = lookup.remedy(part) ?? lookup.preparation(part);
-  if (line) return { title: line.title, href: `/listing/${listing}/estimate` };
   return { title: words.paper, href: undefined };
 }
 
-/** Answers to a finding: to itself, or to the lines of the estimate that it led to. */
-export const answersToCheck = (answers: readonly Answer[], check: string, lines: readonly Line[]): Answer[] =>
-  answers.filter(
-    (answer) =>
-      answer.line === check || lines.some((line) => line.id === answer.line && line.because.includes(check)),
-  );
+/** Answers to a finding: the paper names its parts by them. */
+export const answersToCheck = (answers: readonly Answer[], check: string): Answer[] =>
+  answers.filter((answer) => answer.line === check);
 
-/** Answers to a line of the estimate: to itself, or to the findings that led to it. */
+/** Answers to a line of the estimate: to the findings that led to it. */
 export const answersToLine = (answers: readonly Answer[], line: Line): Answer[] =>
-  answers.filter(
-    (answer) => answer.line === line.id || (line.kind === "remedy" && line.because.includes(answer.line)),
-  );
+  answers.filter((answer) => line.kind === "remedy" && line.because.includes(answer.line));

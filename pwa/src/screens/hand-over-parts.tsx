@@ -9,7 +9,6 @@ import { save } from "../parts/save.ts";
 import type { ListingDoc } from "../parts/use-listing.ts";
 import { useWatch } from "../parts/use-watch.ts";
 import { handOverWords as words } from "../words/hand-over.ts";
-import { photoWords } from "../words/photos.ts";
 import { rounded } from "./amounts.tsx";
 import type { Lookup } from "./rubric-lookup.ts";
 
@@ -67,13 +66,16 @@ export function GoesIn(props: { listing: ListingDoc; result: Result; lookup: Loo
   );
 }
 
-/** Checks with a grade, the worst first and then in the order of the walkaround. */
+/** From this grade on the paper tells of a point: worn, bad, failed. */
+const FOUND = 2;
+
+/** What was found, the worst first and then in the order of the walkaround. */
 function checksOf(listing: ListingDoc, lookup: Lookup): { check: Check; grade: number }[] {
   const found: { check: Check; grade: number }[] = [];
   for (const section of lookup.rubric?.sections ?? []) {
     for (const check of section.checks) {
       const { grade } = listing.finding(check.id);
-      if (grade !== undefined) found.push({ check, grade });
+      if (grade !== undefined && grade <= FOUND) found.push({ check, grade });
     }
   }
   return found.sort((a, b) => a.grade - b.grade);
@@ -135,11 +137,7 @@ function Tick(props: {
 }) {
   return (
     <label class="choice-item">
-      <input
-        type="checkbox"
-        checked={props.checked}
-        onChange={(e) => props.put(e.currentTarget.checked)}
-      />
+      <input type="checkbox" checked={props.checked} onChange={(e) => props.put(e.currentTarget.checked)} />
       <span dir="auto">
         {props.children}
         {props.aside && <span class="row-note figures">{props.aside}</span>}
@@ -148,14 +146,12 @@ function Tick(props: {
   );
 }
 
-/** Every photo that could go in, those of the whole first. */
+/** Every photo that could go in: those of what was found and is not taken out. */
 function photosOf(listing: ListingDoc, lookup: Lookup): { hash: string; of: string }[] {
-  const all = listing.photos.map((hash) => ({ hash, of: photoWords.title }));
-  for (const section of lookup.rubric?.sections ?? []) {
-    for (const check of section.checks) {
-      for (const hash of listing.finding(check.id).photos) all.push({ hash, of: check.title });
-    }
-  }
+  const leftOut = handOverOf(listing.values).left.check;
+  const all = checksOf(listing, lookup)
+    .filter(({ check }) => !leftOut.includes(check.id))
+    .flatMap(({ check }) => listing.finding(check.id).photos.map((hash) => ({ hash, of: check.title })));
   const seen = new Set<string>();
   return all.filter(({ hash }) => !seen.has(hash) && seen.add(hash));
 }

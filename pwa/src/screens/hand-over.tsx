@@ -1,5 +1,13 @@
 import "../style/hand-over.css";
-import { MOST_CONTACT, MOST_NAME, MOST_WORD, handOverOf, handOverPath, localeFor, pageOf } from "../data/hand-over.ts";
+import {
+  handOverOf,
+  handOverPath,
+  localeFor,
+  MOST_CONTACT,
+  MOST_NAME,
+  MOST_WORD,
+  pageOf,
+} from "../data/hand-over.ts";
 import { linksOf } from "../data/links.ts";
 import { textOf } from "../data/shape.ts";
 import type { Choice, Result } from "../generated/types.ts";

@@ -55,10 +55,20 @@ const QUIET = 4;
 function QrCode({ rows }: { rows: readonly string[] }) {
   const side = rows.length + 2 * QUIET;
   const dark = rows
-    .flatMap((row, y) => [...row.matchAll(/1+/g)].map((run) => `M${run.index + QUIET} ${y + QUIET}h${run[0].length}v1h-${run[0].length}z`))
+    .flatMap((row, y) =>
+      [...row.matchAll(/1+/g)].map(
+        (run) => `M${run.index + QUIET} ${y + QUIET}h${run[0].length}v1h-${run[0].length}z`,
+      ),
+    )
     .join("");
   return (
-    <svg class="qr" viewBox={`0 0 ${side} ${side}`} role="img" aria-label={words.qrAlt} shape-rendering="crispEdges">
+    <svg
+      class="qr"
+      viewBox={`0 0 ${side} ${side}`}
+      role="img"
+      aria-label={words.qrAlt}
+      shape-rendering="crispEdges"
+    >
       <rect width={side} height={side} fill="#fff" />
       <path d={dark} fill="#000" />
     </svg>

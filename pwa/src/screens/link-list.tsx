@@ -61,7 +61,10 @@ function Withdraw({ listing, link }: { listing: ListingDoc; link: Link }) {
       await withdrawLink(link.id);
       const path = `link/${link.id}`;
       const before = listing.values.get(path);
-      const value = { ...(typeof before === "object" && !Array.isArray(before) ? before : {}), withdrawn: true };
+      const value = {
+        ...(typeof before === "object" && !Array.isArray(before) ? before : {}),
+        withdrawn: true,
+      };
       setProblem(await save(words.withdrawnLabel, [{ doc: listing.doc, path, value }]));
     } catch (cause) {
       setProblem(cause instanceof Error ? cause.message : String(cause));

@@ -1,4 +1,5 @@
 import { loadAppraisalFile } from "../data/file.ts";
+import { answersOf } from "../data/links.ts";
 import type { ListingSummary } from "../data/read.ts";
 import { doc } from "../data/read.ts";
 import type { Result } from "../generated/types.ts";
@@ -6,6 +7,7 @@ import { glance } from "../parts/glance.ts";
 import { Hazard } from "../parts/hazard.tsx";
 import { showMoney } from "../parts/money.ts";
 import { PhotoImage } from "../parts/photo-image.tsx";
+import { AnswerCount } from "../parts/seller-says.tsx";
 import type { ShopCatalogue } from "../parts/use-catalogue.ts";
 import { useRubric } from "../parts/use-rubric.ts";
 import { useWatch } from "../parts/use-watch.ts";
@@ -26,9 +28,10 @@ export function ListingCard(props: {
     const stored = await doc(listing.doc);
     const note = stored.values.get("note");
     const demo = isDemo(typeof note === "string" ? note : "");
-    if (!catalogue || kind === undefined) return { demo, seen: undefined };
+    const answers = answersOf(stored.values);
+    if (!catalogue || kind === undefined) return { demo, answers, seen: undefined };
     const { file } = await loadAppraisalFile(listing.doc, catalogue.carried);
-    return { demo, seen: await glance(listing.id, file).catch(() => undefined) };
+    return { demo, answers, seen: await glance(listing.id, file).catch(() => undefined) };
   }).value;
   return (
     <a class="tag" href={`/listing/${listing.id}`}>
@@ -56,8 +59,9 @@ export function ListingCard(props: {
         </p>
         {found?.seen && <Standing result={found.seen} />}
       </div>
-      {(found?.demo || listing.conflicts > 0) && (
+      {(found?.demo || listing.conflicts > 0 || (found?.answers.length ?? 0) > 0) && (
         <p class="tag-marks">
+          <AnswerCount answers={found?.answers ?? []} />
           {found?.demo && <span class="mark">{words.demo}</span>}
           {listing.conflicts > 0 && <span class="mark mark-open">{words.conflicts(listing.conflicts)}</span>}
         </p>

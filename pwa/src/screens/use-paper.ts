@@ -15,7 +15,6 @@ import type {
   DocumentAsk,
   DocumentBlock,
   PhotoMark,
-  Shop,
 } from "../generated/types.ts";
 import type { ShownPhoto } from "../parts/document-view.tsx";
 import { catalogueProblem, useCatalogue } from "../parts/use-catalogue.ts";
@@ -58,13 +57,15 @@ export function usePaper(id: string, kind: PaperKind): Paper {
     // A paper for oneself is in one's own language.
     const wanted = kind === "estimate" ? choice.locale : "";
     const locale = localeFor(wanted, catalogue.locales, navigator.languages)?.id ?? "";
-    const ask = askFor(kind, locale, choice, shop, file.shop, missing);
+    const ask = askFor(kind, locale, choice, shop, file, missing);
     const page = choice.page === "" ? pageOf(locale) : choice.page;
     return { ask, file, page, marks: marksOf(values) };
   });
   const steady = useSame(loaded.value);
-  const made = useDocument(steady);
-  const copied = useCopies(made.document, steady?.marks);
+  // Known to be missing only once a copy is tried: a picture may be there and not be the one it was.
+  const [broken, setBroken] = useState<readonly string[]>([]);
+  const made = useDocument(steady, broken);
+  const copied = useCopies(made.document, steady?.marks, setBroken);
   const problem =
     loaded.problem ??
     (catalogue ? undefined : catalogueProblem.value && resultWords.noCatalogue) ??
@@ -84,13 +85,16 @@ function askFor(
   locale: string,
   choice: HandOver,
   shop: Values,
-  settings: Shop,
+  { shop: settings, findings }: AppraisalFile,
   missing: string[],
 ): DocumentAsk {
+  const pairs = Object.entries(findings ?? {}).flatMap(([check, finding]) =>
+    (finding.pairs ?? []).map(({ before, after }) => ({ check, before, after })),
+  );
   const filled = (text: string | undefined) => (text?.trim() ? text.trim() : undefined);
   const from = filled(textOf(shop.get("name")));
   const contact = filled(textOf(shop.get("contact")));
-  const own = { kind, locale, units: settings.units, missing };
+  const own = { kind, locale, units: settings.units, missing, pairs };
   if (kind !== "estimate") return { ...own, ...(from ? { from } : {}) };
   const to = filled(choice.seller);
   const word = filled(choice.word);
@@ -136,7 +140,10 @@ function useSame(value: Asked | undefined): Asked | undefined {
   return kept.current.value;
 }
 
-function useDocument(asked: Asked | undefined): { document?: Document; problem?: string } {
+function useDocument(
+  asked: Asked | undefined,
+  broken: readonly string[],
+): { document?: Document; problem?: string } {
   const turn = useTurn();
   const [made, setMade] = useState<{ document?: Document; problem?: string }>({});
   useEffect(() => {
@@ -145,7 +152,8 @@ function useDocument(asked: Asked | undefined): { document?: Document; problem?:
     turn(async () => {
       if (late) return;
       try {
-        const document = await makeDocument(asked.file, asked.ask);
+        const missing = [...new Set([...(asked.ask.missing ?? []), ...broken])];
+        const document = await makeDocument(asked.file, { ...asked.ask, missing });
         if (!late) setMade({ document });
       } catch (cause) {
         if (!late) setMade({ problem: cause instanceof Error ? cause.message : String(cause) });
@@ -154,7 +162,7 @@ function useDocument(asked: Asked | undefined): { document?: Document; problem?:
     return () => {
       late = true;
     };
-  }, [asked, turn]);
+  }, [asked, broken, turn]);
   return made;
 }
 
@@ -180,7 +188,11 @@ interface Copied {
 
 const none: ReadonlyMap<string, PhotoCopy> = new Map();
 
-function useCopies(document: Document | undefined, marks: ReadonlyMap<string, PhotoMark[]> | undefined): Copied {
+function useCopies(
+  document: Document | undefined,
+  marks: ReadonlyMap<string, PhotoMark[]> | undefined,
+  setBroken: (keys: readonly string[]) => void,
+): Copied {
   const [copied, setCopied] = useState<Copied>({ of: undefined, copies: none, toCopy: 0 });
   useEffect(() => {
     if (!document) return;
@@ -192,18 +204,22 @@ function useCopies(document: Document | undefined, marks: ReadonlyMap<string, Ph
       setCopied({ of: document, copies: new Map(copies), toCopy: left, ...(problem ? { problem } : {}) });
     const copyAll = async () => {
       let problem: string | undefined;
+      const broken: string[] = [];
       for (const [i, key] of keys.entries()) {
         if (late) return;
         try {
           const copy = await copyForDocument(key, keys.length, paintFor(marks?.get(key), document.language));
           if (copy) copies.set(key, copy);
+          else broken.push(key);
         } catch (cause) {
+          broken.push(key);
           problem = cause instanceof Error ? cause.message : String(cause);
         }
         // Telling of each would draw the whole paper anew each time.
         if (i % 8 === 0 && i + 1 < keys.length) tell(keys.length - i - 1);
       }
       tell(0, problem);
+      if (broken.length > 0 && !late) setBroken(broken);
     };
     tell(keys.length);
     void copyAll();

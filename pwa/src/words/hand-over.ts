@@ -87,7 +87,8 @@ export const linkWords = {
   neverOpened: "Not opened yet, as far as this phone knows",
   withdrawn: "Withdrawn",
   openNow: "Open",
-  notPublic: "This address opens on this machine alone: the server was not told a name that others can reach.",
+  notPublic:
+    "This address opens on this machine alone: the server was not told a name that others can reach.",
   answers: (n: number) => (n === 1 ? "1 answer" : `${n} answers`),
   address: "Address",
   copy: "Copy",
