@@ -47,7 +47,6 @@ function Blocks({ blocks, around }: { blocks: DocumentBlock[]; around: Around })
     <>
       {blocks.map((block, i) => (
         // Blocks have no names of their own; a document is shown anew as a whole.
-        // biome-ignore lint/suspicious/noArrayIndexKey: the order is all that tells two blocks apart
         <Piece key={i} block={block} around={around} />
       ))}
     </>
@@ -135,7 +134,6 @@ function Table({ table }: { table: DocumentTable }) {
       </thead>
       <tbody>
         {table.rows.map((row, i) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: two rows may read the same
           <Row key={i} row={row} columns={table.columns} />
         ))}
       </tbody>

@@ -3,7 +3,7 @@ import type { Document } from "../generated/types.ts";
 
 /** A text as CSS says it between quotes. */
 const quoted = (text: string): string =>
-  `"${text.replace(/["\\\n\r\f]|[\u0000-\u001f]/g, (c) => `\\${c.charCodeAt(0).toString(16)} `)}"`;
+  `"${text.replace(/["\\\p{Cc}]/gu, (c) => `\\${c.codePointAt(0)?.toString(16)} `)}"`;
 
 /** The pattern of a page number, "Page %s of %s" or with %[2]s, as the content of a margin box. */
 function pageNumber(pattern: string): string {
@@ -28,8 +28,7 @@ export function pageRules(document: Pick<Document, "foot" | "page">, page: strin
   margin: 15mm 15mm 18mm;
   @bottom-left { content: ${quoted(document.foot)}; ${box} width: 78%; text-align: left; }
   @bottom-right { content: ${pageNumber(document.page)}; ${box} white-space: nowrap; }
-}
-@media print { .paper-foot { display: none; } }`;
+}`;
 }
 
 /** While the screen shows it, printing gives the paper its size, foot and page numbers, where the browser can. */
@@ -38,6 +37,10 @@ export function usePrintPage(document: Document | undefined, page: string): void
     if (!document) return;
     const sheet = new CSSStyleSheet();
     sheet.replaceSync(pageRules(document, page));
+    // Where the browser can set a foot on every page, it need not stand at the end as well.
+    const [rule] = sheet.cssRules;
+    if (rule && "cssRules" in rule && (rule.cssRules as CSSRuleList).length > 0)
+      sheet.insertRule("@media print { .paper-foot { display: none; } }", 1);
     window.document.adoptedStyleSheets = [...window.document.adoptedStyleSheets, sheet];
     return () => {
       window.document.adoptedStyleSheets = window.document.adoptedStyleSheets.filter((s) => s !== sheet);

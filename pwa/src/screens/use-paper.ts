@@ -124,7 +124,7 @@ function marksOf(values: Values): Map<string, PhotoMark[]> {
   for (const path of values.keys()) {
     const hash = photoHash(path);
     if (hash === undefined) continue;
-    const { marks } = readMarks(values.get(marksPath(path)));
+    const marks = readMarks(values.get(marksPath(path)))?.marks ?? [];
     if (marks.length > 0) out.set(hash, marks);
   }
   return out;
