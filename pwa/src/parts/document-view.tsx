@@ -108,11 +108,11 @@ function Piece({ block, around }: { block: DocumentBlock; around: Around }) {
   }
 }
 
-/** The paper's own title is the second heading of the screen. */
+/** The paper's title is the first of its headings, and the second of the screen's. */
 function Heading({ level, text }: { level: number; text: string }) {
-  if (level <= 1) return <h3 dir="auto">{text}</h3>;
-  if (level === 2) return <h4 dir="auto">{text}</h4>;
-  return <h5 dir="auto">{text}</h5>;
+  if (level <= 1) return <h2 dir="auto">{text}</h2>;
+  if (level === 2) return <h3 dir="auto">{text}</h3>;
+  return <h4 dir="auto">{text}</h4>;
 }
 
 function Table({ table }: { table: DocumentTable }) {

@@ -30,7 +30,8 @@ export function GoesIn(props: { listing: ListingDoc; result: Result; lookup: Loo
     title: line.title,
     aside: rounded(line.mean, result.currency),
   }));
-  const checks = checksOf(listing, lookup).map(({ check, grade }) => ({
+  const found = foundIn(listing, result, lookup);
+  const checks = found.map(({ check, grade }) => ({
     id: check.id,
     title: check.title,
     aside: `${grade} ${lookup.grade(grade)}`,
@@ -59,8 +60,12 @@ export function GoesIn(props: { listing: ListingDoc; result: Result; lookup: Loo
           left={left.check}
           put={put("check", words.checks)}
         />
-        <Photos listing={listing} lookup={lookup} left={left.photo} put={put("photo", words.photos)} />
-        <Notes listing={listing} lookup={lookup} tell={setProblem} />
+        <Photos
+          found={found.filter((f) => !left.check.includes(f.check.id))}
+          left={left.photo}
+          put={put("photo", words.photos)}
+        />
+        <Notes listing={listing} found={found} tell={setProblem} />
       </div>
     </section>
   );
@@ -69,14 +74,21 @@ export function GoesIn(props: { listing: ListingDoc; result: Result; lookup: Loo
 /** From this grade on the paper tells of a point: worn, bad, failed. */
 const FOUND = 2;
 
-/** What was found, the worst first and then in the order of the walkaround. */
-function checksOf(listing: ListingDoc, lookup: Lookup): { check: Check; grade: number }[] {
-  const found: { check: Check; grade: number }[] = [];
-  for (const section of lookup.rubric?.sections ?? []) {
-    for (const check of section.checks) {
-      const { grade } = listing.finding(check.id);
-      if (grade !== undefined && grade <= FOUND) found.push({ check, grade });
-    }
+interface Found {
+  check: Check;
+  grade: number;
+  note: string;
+  photos: string[];
+}
+
+/** What was found, by the grades that count, the worst first and then in the order of the walkaround. */
+function foundIn(listing: ListingDoc, result: Result, lookup: Lookup): Found[] {
+  const found: Found[] = [];
+  for (const { check: id, applies, grade } of result.checks) {
+    const check = lookup.check(id);
+    if (!check || !applies || grade === null || grade > FOUND) continue;
+    const { note, photos } = listing.finding(id);
+    found.push({ check, grade, note: note.trim(), photos });
   }
   return found.sort((a, b) => a.grade - b.grade);
 }
@@ -147,17 +159,11 @@ function Tick(props: {
 }
 
 /** Every photo that could go in: those of what was found and is not taken out. */
-function photosOf(listing: ListingDoc, lookup: Lookup): { hash: string; of: string }[] {
-  const leftOut = handOverOf(listing.values).left.check;
-  const all = checksOf(listing, lookup)
-    .filter(({ check }) => !leftOut.includes(check.id))
-    .flatMap(({ check }) => listing.finding(check.id).photos.map((hash) => ({ hash, of: check.title })));
+function Photos(props: { found: Found[]; left: string[]; put: Put }) {
   const seen = new Set<string>();
-  return all.filter(({ hash }) => !seen.has(hash) && seen.add(hash));
-}
-
-function Photos(props: { listing: ListingDoc; lookup: Lookup; left: string[]; put: Put }) {
-  const photos = photosOf(props.listing, props.lookup);
+  const photos = props.found
+    .flatMap(({ check, photos }) => photos.map((hash) => ({ hash, of: check.title })))
+    .filter(({ hash }) => !seen.has(hash) && seen.add(hash));
   const hashes = photos.map((p) => p.hash);
   const missing = useWatch(`missing/${hashes.join()}`, () => notHere(hashes)).value ?? [];
   const left = new Set(props.left);
@@ -194,12 +200,12 @@ function Photos(props: { listing: ListingDoc; lookup: Lookup; left: string[]; pu
 }
 
 /** Notes stay private, one by one, until the buyer lets the seller read them. */
-function Notes(props: { listing: ListingDoc; lookup: Lookup; tell: (problem: string | undefined) => void }) {
-  const { listing, lookup } = props;
+function Notes(props: { listing: ListingDoc; found: Found[]; tell: (problem: string | undefined) => void }) {
+  const { listing, found } = props;
   const told = new Set(handOverOf(listing.values).notes);
-  const noted = checksOf(listing, lookup)
-    .map(({ check }) => ({ id: check.id, title: check.title, note: listing.finding(check.id).note.trim() }))
-    .filter((n) => n.note !== "");
+  const noted = found
+    .filter((f) => f.note !== "")
+    .map(({ check, note }) => ({ id: check.id, title: check.title, note }));
   if (noted.length === 0) return null;
   const inside = noted.filter((n) => told.has(n.id)).length;
   return (

@@ -149,8 +149,8 @@ function Form({ listing }: { listing: ListingDoc }) {
 function Said({ listing, result }: { listing: ListingDoc; result: Result }) {
   const { price, word } = handOverOf(listing.values);
   return (
-    <section class="block" aria-label={words.price}>
-      <h2 class="block-title">{words.price}</h2>
+    <section class="block" aria-label={words.said}>
+      <h2 class="block-title">{words.said}</h2>
       <MoneyField
         id={`${listing.doc}/${handOverPath("price")}`}
         label={words.price}

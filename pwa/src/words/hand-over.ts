@@ -38,6 +38,7 @@ export const handOverWords = {
     n === 1
       ? "1 photo is not on this phone; the paper shows an empty frame in its place."
       : `${n} photos are not on this phone; the paper shows empty frames in their place.`,
+  said: "A price, and a word",
   price: "State a price",
   priceHint: "Left empty, the paper states none.",
   priceSeen: (amount: string) => `The seller will read ${amount} on the paper.`,

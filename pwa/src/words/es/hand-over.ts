@@ -41,6 +41,7 @@ export const handOver: typeof handOverWords = {
     n === 1
       ? "1 foto no está en este teléfono; en su lugar el documento muestra un recuadro vacío."
       : `${n} fotos no están en este teléfono; en su lugar el documento muestra recuadros vacíos.`,
+  said: "Un precio y unas palabras",
   price: "Indicar un precio",
   priceHint: "Vacío, el documento no indica ninguno.",
   priceSeen: (amount) => `El vendedor leerá ${amount} en el documento.`,
