@@ -17,6 +17,8 @@ type Document struct {
 	// pattern with the number and the count.
 	Foot string `json:"foot"`
 	Page string `json:"page"`
+	// Absent is said in place of a photo that is not there.
+	Absent string `json:"absent,omitempty"`
 	// Answers are the words of the seller's page; nil where nothing is answered.
 	Answers *AnswerWords `json:"answers,omitempty"`
 }
