@@ -34,6 +34,7 @@ const HandOverPreviewScreen = lazy(() =>
 const HomeScreen = lazy(() => import("./screens/home.tsx").then((m) => m.HomeScreen));
 const PaperScreen = lazy(() => import("./screens/paper.tsx").then((m) => m.PaperScreen));
 const PapersScreen = lazy(() => import("./screens/papers.tsx").then((m) => m.PapersScreen));
+const PhotoScreen = lazy(() => import("./screens/photo.tsx").then((m) => m.PhotoScreen));
 const PricesScreen = lazy(() => import("./screens/prices.tsx").then((m) => m.PricesScreen));
 const RubricCheckScreen = lazy(() => import("./screens/rubric-check.tsx").then((m) => m.RubricCheckScreen));
 const RubricEditScreen = lazy(() => import("./screens/rubric-edit.tsx").then((m) => m.RubricEditScreen));
@@ -85,8 +86,10 @@ function Screens() {
       <Route path="/new" component={NewListingScreen} />
       <Route path="/listing/:id" component={ListingScreen} />
       <Route path="/listing/:id/visit" component={VisitScreen} />
+      <Route path="/listing/:id/photo/:hash" component={PhotoScreen} />
       <Route path="/listing/:id/walk" component={WalkaroundScreen} />
       <Route path="/listing/:id/walk/:check" component={CheckScreen} />
+      <Route path="/listing/:id/walk/:check/photo/:hash" component={PhotoScreen} />
       <Route path="/listing/:id/result" component={ResultScreen} />
       <Route path="/listing/:id/estimate" component={EstimateScreen} />
       <Route path="/listing/:id/offer" component={OfferScreen} />

@@ -11,6 +11,7 @@ import "./style/frame.css";
 import "./style/parts.css";
 import "./style/fields.css";
 import "./style/listings.css";
+import "./style/photo.css";
 import "./style/walkaround.css";
 import { wearTheme } from "./style/theme.ts";
 import { keepApp } from "./sw/update.ts";

@@ -63,6 +63,11 @@ export function plain(n: number, locale?: string): string {
   return new Intl.NumberFormat(locale, { maximumFractionDigits: 3 }).format(n);
 }
 
+/** A moment in ms since epoch as day and time of day, where the reader is. */
+export function moment(ms: number, locale?: string): string {
+  return new Intl.DateTimeFormat(locale, { dateStyle: "medium", timeStyle: "short" }).format(ms);
+}
+
 function noNegativeZero(n: number): number {
   return n === 0 ? 0 : n;
 }

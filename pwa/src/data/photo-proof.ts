@@ -1,6 +1,5 @@
 /** Whether the pictures kept here are the ones that were recorded: their bytes hashed again. */
 import { current, type Store } from "./db.ts";
-import { listingId } from "./id.ts";
 import { checkedPhoto, photoHash } from "./photo.ts";
 import { rowKey, rowValue } from "./row.ts";
 import { tellSaved } from "./saved.ts";
@@ -8,8 +7,9 @@ import { isRecord, textOf } from "./shape.ts";
 
 export interface NamedPhoto {
   hash: string;
-  /** The document whose row names it. */
+  /** The document whose row names it, and the check it belongs to. */
   doc: string;
+  check: string | undefined;
   /** ISO 8601, UTC, as the row says; "" unknown */
   at: string;
 }
@@ -32,7 +32,8 @@ export function namedPhotos(
       const value = rowValue(row);
       const hash = photoHash(row.path);
       if (!hash || value === null || (removal && rowValue(removal) === true)) continue;
-      named.set(hash, { hash, doc: row.doc, at: isRecord(value) ? (textOf(value.at) ?? "") : "" });
+      const check = /^finding\/([^/]+)\//.exec(row.path)?.[1];
+      named.set(hash, { hash, doc: row.doc, check, at: isRecord(value) ? (textOf(value.at) ?? "") : "" });
     }
     return [...named.values()];
   });
@@ -41,18 +42,17 @@ export function namedPhotos(
 export interface PhotoCheck {
   whole: number;
   missing: number;
-  /** The listing's id beside each hash, to look it up. */
-  altered: { hash: string; listing: string | undefined }[];
+  altered: NamedPhoto[];
 }
 
 /** Hashes every photo that is named, one after the other. `tell` is told how many are done, of how many. */
 export async function checkAllPhotos(tell: (done: number, all: number) => void): Promise<PhotoCheck> {
   const named = await namedPhotos(current());
   const result: PhotoCheck = { whole: 0, missing: 0, altered: [] };
-  for (const [i, { hash, doc }] of named.entries()) {
+  for (const [i, photo] of named.entries()) {
     tell(i, named.length);
-    const { state } = await checkedPhoto(hash);
-    if (state === "altered") result.altered.push({ hash, listing: listingId(doc) });
+    const { state } = await checkedPhoto(photo.hash);
+    if (state === "altered") result.altered.push(photo);
     else result[state] += 1;
   }
   return result;

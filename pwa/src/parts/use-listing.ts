@@ -1,6 +1,7 @@
 import { useMemo } from "preact/hooks";
 import { listingDoc } from "../data/id.ts";
-import { photoHash } from "../data/photo.ts";
+import { photoHash, photoPath } from "../data/photo.ts";
+import { marksPath, type PhotoMark, readMarks } from "../data/photo-marks.ts";
 import { pairOf, standingPairs } from "../data/photo-pair.ts";
 import { type Conflict, type Doc, doc } from "../data/read.ts";
 import type { Json } from "../data/value.ts";
@@ -41,6 +42,8 @@ export interface ListingDoc {
   finding(check: string): FindingView;
   /** Hashes of photos of the whole, oldest first. */
   photos: string[];
+  /** What is drawn over a photo of the whole, or of a check. */
+  marks(hash: string, check?: string): PhotoMark[];
 }
 
 const isObject = (value: Json | undefined): value is { [key: string]: Json } =>
@@ -144,6 +147,7 @@ function asListing(id: string, stored: Doc): ListingDoc {
     facts,
     finding: (check) => findingAt(values, check),
     photos: photosUnder(values, "photo/"),
+    marks: (hash, check) => readMarks(values.get(marksPath(photoPath(hash, check))))?.marks ?? [],
   };
 }
 

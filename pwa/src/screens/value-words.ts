@@ -16,7 +16,8 @@ interface Known {
 
 const titleOf = (choices: Choice[] | undefined, id: string) => choices?.find((c) => c.id === id)?.title ?? id;
 
-function checkTitle(rubric: Rubric | undefined, id: string): string {
+/** The title of a check, or its id where the rubric does not know it. */
+export function checkTitle(rubric: Rubric | undefined, id: string): string {
   for (const section of rubric?.sections ?? []) {
     const check = section.checks.find((c) => c.id === id);
     if (check) return check.title;
