@@ -48,6 +48,20 @@ export const handOverWords = {
   toPapers: "Papers for yourself",
   set: (what: string) => `Hand-over: ${what}`,
 
+  /** What a choice is, by the name it is kept under. */
+  labels: {
+    seller: "The seller's name",
+    locale: "Language of the paper",
+    units: "Units",
+    page: "Page",
+    price: "State a price",
+    word: "A word to the seller",
+    line: "Lines of the estimate",
+    check: "Findings",
+    photo: "Photos",
+    note: "Your notes that the seller may read",
+  } as Record<string, string>,
+
   previewTitle: "What the seller sees",
   previewBack: "What goes in",
   making: "Making the paper…",

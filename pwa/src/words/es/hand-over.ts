@@ -51,6 +51,19 @@ export const handOver: typeof handOverWords = {
   toPapers: "Documentos para usted",
   set: (what) => `Entrega: ${what}`,
 
+  labels: {
+    seller: "Nombre del vendedor",
+    locale: "Idioma del documento",
+    units: "Unidades",
+    page: "Hoja",
+    price: "Indicar un precio",
+    word: "Unas palabras al vendedor",
+    line: "Renglones del presupuesto",
+    check: "Hallazgos",
+    photo: "Fotos",
+    note: "Notas suyas que el vendedor puede leer",
+  },
+
   previewTitle: "Lo que ve el vendedor",
   previewBack: "Qué va incluido",
   making: "Preparando el documento…",
