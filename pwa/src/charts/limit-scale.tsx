@@ -1,3 +1,4 @@
+import { locale as spoken } from "../words/tongue.ts";
 import { limitSpan, passedSide } from "./limit-span.ts";
 import { measure } from "./measure.ts";
 import { axisLabels, linear, niceTicks, within } from "./scale.ts";
@@ -8,7 +9,7 @@ const axis = 40;
 const side = 10;
 
 const tickText = (n: number) =>
-  new Intl.NumberFormat(undefined, { maximumSignificantDigits: 6, useGrouping: "min2" }).format(n);
+  new Intl.NumberFormat(spoken(), { maximumSignificantDigits: 6, useGrouping: "min2" }).format(n);
 
 /**
  * A value and its limit on one scale: the value a pointer above, the limit a line

@@ -1,5 +1,6 @@
 /** Money is integer cents everywhere; only here does it meet text. */
 import { moneyWords as words } from "../words/parts.ts";
+import { locale as spoken } from "../words/tongue.ts";
 
 /** The largest amount the engine takes: one billion currency units. */
 const most = 100_000_000_000;
@@ -10,7 +11,7 @@ function format(currency: string, decimals: number): Intl.NumberFormat {
   const key = `${currency}/${decimals}`;
   let known = formats.get(key);
   if (!known) {
-    known = new Intl.NumberFormat(undefined, {
+    known = new Intl.NumberFormat(spoken(), {
       style: "currency",
       currency,
       currencyDisplay: "narrowSymbol",
@@ -51,7 +52,7 @@ function signsOf(currency: string): Set<string> {
   const known = signs.get(currency) ?? new Set([currency.toLowerCase()]);
   if (currency !== "" && !signs.has(currency)) {
     for (const currencyDisplay of ["symbol", "narrowSymbol", "name"] as const) {
-      for (const locale of [undefined, "en"]) {
+      for (const locale of [spoken(), "en"]) {
         const parts = new Intl.NumberFormat(locale, { style: "currency", currency, currencyDisplay });
         const sign =
           parts

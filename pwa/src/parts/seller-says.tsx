@@ -3,6 +3,7 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import type { Answer } from "../data/links.ts";
 import { markSeen, onSeen, unseen } from "../data/seen-answers.ts";
 import { answerWords as words } from "../words/hand-over.ts";
+import { locale as spoken } from "../words/tongue.ts";
 import { PhotoImage } from "./photo-image.tsx";
 
 /** What the seller answered to one point; once it was on the screen, it no longer counts as new. */
@@ -40,7 +41,7 @@ export function whenText(at: string): string {
   const when = new Date(at);
   return Number.isNaN(when.getTime())
     ? at
-    : when.toLocaleString([], { dateStyle: "medium", timeStyle: "short" });
+    : when.toLocaleString(spoken(), { dateStyle: "medium", timeStyle: "short" });
 }
 
 /** How many answers there are, and how many were not looked at on this device. */

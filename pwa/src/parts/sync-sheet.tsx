@@ -2,6 +2,7 @@ import { useState } from "preact/hooks";
 import { parked } from "../data/read.ts";
 import { type SyncStatus, syncNow } from "../sync/sync.ts";
 import { syncWords as words } from "../words/frame.ts";
+import { locale as spoken } from "../words/tongue.ts";
 import { useWatch } from "./use-watch.ts";
 
 /** The words of the badge, at most two lines. */
@@ -54,7 +55,10 @@ export function SyncSheet({ status, close }: { status: SyncStatus; close: () => 
         {status.lastContact === undefined
           ? words.never
           : words.last(
-              new Date(status.lastContact).toLocaleString([], { dateStyle: "medium", timeStyle: "short" }),
+              new Date(status.lastContact).toLocaleString(spoken(), {
+                dateStyle: "medium",
+                timeStyle: "short",
+              }),
             )}
       </p>
       {refused.length > 0 && (

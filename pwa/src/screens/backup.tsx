@@ -3,6 +3,7 @@ import { type ArchiveReport, applyArchive, exportArchive, readArchive } from "..
 import { Banner, Page } from "../parts/page.tsx";
 import { proofWords } from "../words/photo.ts";
 import { backupWords as words } from "../words/settings.ts";
+import { locale as spoken } from "../words/tongue.ts";
 import { bytesText } from "./bytes-text.ts";
 import { handOut } from "./hand-out.ts";
 import { PhotoCheckAll } from "./photo-check.tsx";
@@ -135,7 +136,7 @@ function Report(props: { report: ArchiveReport; busy: boolean; apply: () => void
     <div class="banner banner-note" role="status">
       <h3>{words.report}</h3>
       {when && !Number.isNaN(when.getTime()) && (
-        <p>{words.made(when.toLocaleString([], { dateStyle: "medium", timeStyle: "short" }))}</p>
+        <p>{words.made(when.toLocaleString(spoken(), { dateStyle: "medium", timeStyle: "short" }))}</p>
       )}
       <dl class="pairs figures">
         {lines.map(([title, n]) => (

@@ -1,3 +1,5 @@
+import { locale as spoken } from "../words/tongue.ts";
+
 const steps = ["byte", "kilobyte", "megabyte", "gigabyte"] as const;
 
 /** A size for reading, in steps of 1000: 12 MB. */
@@ -8,7 +10,7 @@ export function bytesText(bytes: number): string {
     n /= 1000;
     step++;
   }
-  return new Intl.NumberFormat(undefined, {
+  return new Intl.NumberFormat(spoken(), {
     style: "unit",
     unit: steps[step] ?? "byte",
     unitDisplay: "short",

@@ -4,6 +4,7 @@ import { bringBack, settle } from "../data/write.ts";
 import type { Rubric } from "../generated/types.ts";
 import { useCatalogue } from "../parts/use-catalogue.ts";
 import { conflictWords as words } from "../words/listing.ts";
+import { locale as spoken } from "../words/tongue.ts";
 import { pathTitle, valueText } from "./value-words.ts";
 
 /** Fields entered on two devices at once: what is used, what else there is, and the choice. */
@@ -56,7 +57,10 @@ export function ConflictList(props: { conflicts: Conflict[]; rubric: Rubric | un
 }
 
 function Entry(props: { title: string; version: Version; text: string; children: preact.ComponentChildren }) {
-  const when = new Date(props.version.at).toLocaleString([], { dateStyle: "medium", timeStyle: "short" });
+  const when = new Date(props.version.at).toLocaleString(spoken(), {
+    dateStyle: "medium",
+    timeStyle: "short",
+  });
   return (
     <div class="conflict-entry">
       <div>

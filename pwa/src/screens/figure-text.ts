@@ -1,4 +1,5 @@
 import type { LimitFigure } from "../generated/types.ts";
+import { locale as spoken } from "../words/tongue.ts";
 
 /** in2 and mm3 as they are written by hand. */
 const unitText = (unit: string) =>
@@ -8,7 +9,7 @@ const unitText = (unit: string) =>
   );
 
 /** A computed figure for reading: four significant digits, never in powers of ten; a year stays 2004. */
-export function figure(n: number, unit: string, locale?: string): string {
+export function figure(n: number, unit: string, locale: string = spoken()): string {
   const digits = new Intl.NumberFormat(locale, { maximumSignificantDigits: 4, useGrouping: "min2" }).format(
     n === 0 ? 0 : n,
   );

@@ -19,6 +19,7 @@ import { useCatalogue } from "../parts/use-catalogue.ts";
 import { type ListingDoc, useDoc, useListing } from "../parts/use-listing.ts";
 import { useShop } from "../parts/use-shop.ts";
 import { handOverWords as words } from "../words/hand-over.ts";
+import { locale as spoken } from "../words/tongue.ts";
 import { AnswerList } from "./answer-list.tsx";
 import { GoesIn } from "./hand-over-parts.tsx";
 import { JudgedPage } from "./judged-page.tsx";
@@ -107,7 +108,7 @@ function Form({ listing }: { listing: ListingDoc }) {
   const shop = useShop();
   if (!catalogue || !shop) return null;
   const choice = handOverOf(listing.values);
-  const locale = localeFor(choice.locale, catalogue.locales, navigator.languages);
+  const locale = localeFor(choice.locale, catalogue.locales, [spoken(), ...navigator.languages]);
   const pages: Choice[] = [
     { id: "letter", title: words.letter },
     { id: "a4", title: words.a4 },

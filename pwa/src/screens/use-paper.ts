@@ -21,6 +21,7 @@ import { catalogueProblem, useCatalogue } from "../parts/use-catalogue.ts";
 import { useTurn } from "../parts/use-turn.ts";
 import { useWatch } from "../parts/use-watch.ts";
 import { resultWords } from "../words/parts.ts";
+import { locale as spoken } from "../words/tongue.ts";
 import { paintFor } from "./paint-marks.ts";
 
 export type PaperKind = "estimate" | "record" | "jobs";
@@ -56,7 +57,7 @@ export function usePaper(id: string, kind: PaperKind): Paper {
     const choice = handOverOf(values);
     // A paper for oneself is in one's own language.
     const wanted = kind === "estimate" ? choice.locale : "";
-    const locale = localeFor(wanted, catalogue.locales, navigator.languages)?.id ?? "";
+    const locale = localeFor(wanted, catalogue.locales, [spoken(), ...navigator.languages])?.id ?? "";
     const ask = askFor(kind, locale, choice, shop, file, missing);
     const page = choice.page === "" ? pageOf(locale) : choice.page;
     return { ask, file, page, marks: marksOf(values) };

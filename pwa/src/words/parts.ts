@@ -65,6 +65,9 @@ export const whyWords = {
   told: (title: string, figure: string) => (figure === "" ? title : `${title}: ${figure}`),
 };
 
+/** Cases of a hundred that are rarer than one. */
+export const oddsWords = { fewest: "fewer than 1" };
+
 export const stepperWords = {
   less: (label: string) => `Less: ${label}`,
   more: (label: string) => `More: ${label}`,

@@ -41,7 +41,7 @@ export const resultScreenWords = {
   hiddenHigh: (amount: string) => `In one case of ten it costs more than ${amount}.`,
   care: "How it was kept, and what was not checked",
   careKey: "Filled: as the findings tell. Triangle: believed before looking.",
-  careClasses: ["well kept", "ordinary", "neglected"] as const,
+  careClasses: ["well kept", "ordinary", "neglected"] as [string, string, string],
   careBefore: (share: string) => `${share} before looking`,
   belief: "Your own belief before looking",
   beliefOwn: "own",

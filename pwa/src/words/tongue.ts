@@ -5,11 +5,13 @@ const key = "asfound-locale";
 
 /** BCP 47: how language, numbers and dates are written. First the device's own. */
 export function locale(): string {
+  let kept: string | null = null;
   try {
-    return localStorage.getItem(key) ?? navigator.language;
+    kept = localStorage.getItem(key);
   } catch {
-    return navigator.language;
+    // Without storage the device decides.
   }
+  return kept ?? globalThis.navigator?.language ?? "en-US";
 }
 
 export const language = (of: string = locale()): Language => (/^es\b/i.test(of) ? "es" : "en");

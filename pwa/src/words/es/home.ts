@@ -1,0 +1,35 @@
+import type { homeWords } from "../home.ts";
+
+export const home: typeof homeWords = {
+  title: "Llevarlo a casa",
+  step: "Llevarlo a casa",
+  back: "El anuncio",
+  toShop: "Camioneta, remolque, aparejos",
+  toEstimate: "Costos",
+  none: "La pauta de esta clase aún no indica su peso, así que no hay plan.",
+  cautions: "Primero",
+  pieces: "Lo que se mueve",
+  pieceOf: (count, title) => (count === 1 ? title : `${count} × ${title}`),
+  topHeavy: "pesado de arriba",
+  handling: "Cómo se maneja",
+  points: "En el camino",
+  missing: "Esto lo resolvería",
+  gear: "Llevar",
+  own: "propio",
+  hired: "comprado o alquilado",
+  gearOf: (count, title) => (count === 1 ? title : `${count} × ${title}`),
+  steps: "Paso a paso",
+  costs: "Lo que cuesta",
+  findings: {
+    fits: "alcanza",
+    "with-work": "alquilar o comprar",
+    "does-not": "no alcanza",
+    "not-known": "no se sabe",
+  },
+  asides: {
+    fits: "con lo propio",
+    "with-work": "algo se alquila",
+    "does-not": "no con este aparejo",
+    "not-known": "no se sabe todo",
+  },
+};
