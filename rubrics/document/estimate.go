@@ -5,69 +5,38 @@ import (
 	"strconv"
 	"strings"
 
-	"asfound/rubrics/appraisal"
 	"asfound/rubrics/say"
 )
 
-// paper is an estimate being written.
-type paper struct {
-	v      *say.Voice
-	ask    *Ask
-	seen   *seen
-	repair *appraisal.Repair
-	checks map[string]*appraisal.Check
-	result map[string]*appraisal.CheckResult
-	told   map[string]string // remedy to the finding that tells of it
-}
-
 // estimate is the paper for the seller.
-func estimate(jd *appraisal.Judge, v *say.Voice, f *appraisal.File, ask *Ask) (*Document, error) {
-	repair, err := jd.RepairOf(f, appraisal.LeftOut{Lines: ask.LeaveLines, Checks: ask.LeaveChecks})
-	if err != nil {
-		return nil, err
-	}
-	p := &paper{v: v, ask: ask, seen: reveal(f, ask), repair: repair, checks: map[string]*appraisal.Check{}, result: map[string]*appraisal.CheckResult{}, told: map[string]string{}}
-	for s := range repair.Rubric.Sections {
-		for c := range repair.Rubric.Sections[s].Checks {
-			check := &repair.Rubric.Sections[s].Checks[c]
-			p.checks[check.ID] = check
-		}
-	}
-	for i := range repair.Checks {
-		p.result[repair.Checks[i].Check] = &repair.Checks[i]
-	}
-	return p.document(), nil
-}
-
-func (p *paper) document() *Document {
+func (p *paper) estimate() (*Document, error) {
 	v := p.v
 	d := begin(v, Estimate, v.T("Repair estimate"), p.seen.date)
-	d.Foot = p.foot()
-	add := func(b ...Block) { d.Blocks = append(d.Blocks, b...) }
-	add(facts(p.identity()))
+	d.Foot = p.foot(d.Title)
+	d.add(facts(p.identity()))
 	for _, l := range lines(p.ask.Word) {
-		add(text(l))
+		d.add(text(l))
 	}
-	add(p.verdict()...)
-	add(p.short()...)
+	d.add(p.verdict()...)
+	d.add(p.short()...)
 	if m := p.ask.Price; m != nil {
-		add(heading(2, v.T("Price named by the buyer")), strong(exactly(v, *m)),
+		d.add(heading(2, v.T("Price named by the buyer")), strong(exactly(v, *m)),
 			small(v.T("For the equipment as it stands. It is a statement of this day: nothing is agreed by it.")))
 	}
 	found := p.found()
-	add(heading(2, v.T("What was found")))
+	d.add(heading(2, v.T("What was found")))
 	if len(found) == 0 {
-		add(text(v.T("Nothing was found that is worn or needs repair.")))
+		d.add(text(v.T("Nothing was found that is worn or needs repair.")))
 	}
-	add(found...)
-	add(p.preparations()...)
-	add(p.sum()...)
-	add(p.scope()...)
-	add(heading(2, v.T("Limits of this paper")), list(p.limits()))
+	d.add(found...)
+	d.add(p.preparations()...)
+	d.add(p.sum()...)
+	d.add(p.scope()...)
+	d.add(heading(2, v.T("Limits of this paper")), list(p.limits()))
 	if len(found) > 0 {
 		d.Answers = answerWords(v)
 	}
-	return d
+	return d, nil
 }
 
 func (p *paper) identity() []Fact {
@@ -88,8 +57,8 @@ func (p *paper) identity() []Fact {
 	return told(f, v.T("For"), plain(p.ask.To))
 }
 
-func (p *paper) foot() string {
-	parts := []string{p.v.T("Repair estimate"), plain(p.repair.Rubric.Kind)}
+func (p *paper) foot(title string) string {
+	parts := []string{title, plain(p.repair.Rubric.Kind)}
 	if p.seen.serial != "" {
 		parts = append(parts, p.seen.serial)
 	}

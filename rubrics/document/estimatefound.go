@@ -15,7 +15,7 @@ func (p *paper) found() []Block {
 	for i := range p.repair.Checks {
 		c := &p.repair.Checks[i]
 		if c.Applies && c.Grade != nil && *c.Grade <= 2 && !p.left(c.Check) {
-			out = append(out, Block{Kind: "part", ID: c.Check, Answer: true, Blocks: p.finding(c)})
+			out = append(out, Block{Kind: "part", ID: c.Check, Answer: p.ask.Kind == Estimate, Blocks: p.finding(c)})
 		}
 	}
 	return out

@@ -64,18 +64,22 @@ func (p *paper) parts(l *appraisal.Line) Table {
 		{Title: v.T("Part"), Share: 38}, {Title: v.T("Quantity"), Right: true, Share: 16}, {Title: v.T("Price of one"), Right: true, Share: 24}, {Title: v.T("Where the price is from"), Share: 22},
 	}}
 	for i := range l.Parts {
-		x := &l.Parts[i]
-		from := v.T("estimate without a quotation")
-		if x.Own || p.seen.own[x.Part] {
-			from = v.T("price found by the buyer")
-		}
-		many := v.Short(x.Quantity, 2)
-		if x.Unit != "" {
-			many = v.F("%s %s", many, plain(x.Unit))
-		}
-		t.Rows = append(t.Rows, Row{Cells: []string{plain(x.Title), many, between(v, x.Price, exactly), from}})
+		t.Rows = append(t.Rows, Row{Cells: p.partCells(&l.Parts[i])})
 	}
 	return t
+}
+
+func (p *paper) partCells(x *appraisal.PartLine) []string {
+	v := p.v
+	from := v.T("estimate without a quotation")
+	if x.Own || p.seen.own[x.Part] {
+		from = v.T("price found by the buyer")
+	}
+	many := v.Short(x.Quantity, 2)
+	if x.Unit != "" {
+		many = v.F("%s %s", many, plain(x.Unit))
+	}
+	return []string{plain(x.Title), many, between(v, x.Price, exactly), from}
 }
 
 func (p *paper) trade(id string) string {

@@ -25,9 +25,29 @@ func (c *call) document(argument []byte) (*document.Document, error) {
 	if err != nil {
 		return nil, err
 	}
+	if q.Ask.Kind == document.Comparison {
+		files, err := decoded(q.Files)
+		if err != nil {
+			return nil, err
+		}
+		return document.Compare(judge, voice, files, q.Prices, q.Ask)
+	}
 	doc, err := appraisal.Decode(q.File)
 	if err != nil {
 		return nil, err
 	}
 	return document.Make(judge, voice, &doc.File, q.Ask)
+}
+
+// decoded reads several files; an error names which.
+func decoded(sources []json.RawMessage) ([]*appraisal.File, error) {
+	files := make([]*appraisal.File, len(sources))
+	for i, src := range sources {
+		doc, err := appraisal.Decode(src)
+		if err != nil {
+			return nil, ofListing{i + 1, err}
+		}
+		files[i] = &doc.File
+	}
+	return files, nil
 }

@@ -124,13 +124,9 @@ func (c *call) answer(name string, argument []byte) (any, error) {
 		if err := c.read(argument, &q, &q.Locale); err != nil {
 			return nil, err
 		}
-		files := make([]*appraisal.File, len(q.Files))
-		for i, src := range q.Files {
-			doc, err := appraisal.Decode(src)
-			if err != nil {
-				return nil, ofListing{i + 1, err}
-			}
-			files[i] = &doc.File
+		files, err := decoded(q.Files)
+		if err != nil {
+			return nil, err
 		}
 		return c.speaking().Compare(files, q.Prices)
 	case "comparables":

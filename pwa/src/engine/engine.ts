@@ -71,6 +71,13 @@ export const compare = (files: File[], prices?: (number | null)[]): Promise<Comp
 export const makeDocument = (file: File, asked: DocumentAsk): Promise<Document> =>
   ask("document", { file, ask: asked });
 
+/** The sheet of several appraisals side by side, each at its asking price or at the price given for it (cents). */
+export const makeComparison = (
+  files: File[],
+  asked: DocumentAsk,
+  prices?: (number | null)[],
+): Promise<Document> => ask("document", { files, prices, ask: asked });
+
 /** One measured limit; values are text with units, as typed. */
 export const computeLimit = (name: string, given: Record<string, string>): Promise<LimitResult> =>
   ask("limit", { name, given });
