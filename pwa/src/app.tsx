@@ -26,6 +26,7 @@ const ComparablesImportScreen = lazy(() =>
   import("./screens/comparables-import.tsx").then((m) => m.ComparablesImportScreen),
 );
 const CompareScreen = lazy(() => import("./screens/compare.tsx").then((m) => m.CompareScreen));
+const ComparePaperScreen = lazy(() => import("./screens/compare-paper.tsx").then((m) => m.ComparePaperScreen));
 const FitScreen = lazy(() => import("./screens/fit.tsx").then((m) => m.FitScreen));
 const HandOverScreen = lazy(() => import("./screens/hand-over.tsx").then((m) => m.HandOverScreen));
 const HandOverPreviewScreen = lazy(() =>
@@ -100,6 +101,7 @@ function Screens() {
       <Route path="/listing/:id/papers" component={PapersScreen} />
       <Route path="/listing/:id/papers/:kind" component={PaperScreen} />
       <Route path="/compare" component={CompareScreen} />
+      <Route path="/compare/paper" component={ComparePaperScreen} />
       <Route path="/comparables" component={ComparablesScreen} />
       <Route path="/comparables/import" component={ComparablesImportScreen} />
       <Route path="/prices" component={PricesScreen} />

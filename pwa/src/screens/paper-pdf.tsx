@@ -24,7 +24,7 @@ export interface PdfMaker {
 /** Makes the PDF of a document when asked to; a document that changed since is made anew. */
 export function usePdf(props: {
   document: Document | undefined;
-  page: string;
+  page: "letter" | "a4";
   copies: ReadonlyMap<string, PhotoCopy>;
   name: string;
 }): PdfMaker {
@@ -34,8 +34,10 @@ export function usePdf(props: {
     if (!document) return;
     setState({ at: "making" });
     try {
-      const photos = new Map([...copies].map(([key, copy]) => [key, copy.data]));
-      const [data, lacking] = [await renderPdf(document, page, photos), await uncovered(document)];
+      // Buffers are handed over for good, and the copies are shown and sent from here on.
+      const photos = new Map([...copies].map(([key, copy]) => [key, copy.data.slice(0)]));
+      const data = await renderPdf(document, page, photos);
+      const lacking = (await uncovered(document)).join(" ");
       const file = new File([data], name, { type: "application/pdf" });
       setState({ at: "ready", pdf: { of: document, file, lacking } });
     } catch (cause) {

@@ -8,7 +8,7 @@ import { marksPath, readMarks } from "../data/photo-marks.ts";
 import { doc } from "../data/read.ts";
 import type { Values } from "../data/reader.ts";
 import { textOf } from "../data/shape.ts";
-import { makeDocument } from "../engine/engine.ts";
+import { makeComparison, makeDocument } from "../engine/engine.ts";
 import type {
   File as AppraisalFile,
   Document,
@@ -17,7 +17,7 @@ import type {
   PhotoMark,
 } from "../generated/types.ts";
 import type { ShownPhoto } from "../parts/document-view.tsx";
-import { catalogueProblem, useCatalogue } from "../parts/use-catalogue.ts";
+import { catalogueProblem, type ShopCatalogue, useCatalogue } from "../parts/use-catalogue.ts";
 import { useTurn } from "../parts/use-turn.ts";
 import { useWatch } from "../parts/use-watch.ts";
 import { resultWords } from "../words/parts.ts";
@@ -28,8 +28,7 @@ export type PaperKind = "estimate" | "record" | "jobs";
 
 export interface Paper {
   document?: Document;
-  /** letter or a4 */
-  page: string;
+  page: "letter" | "a4";
   /** Copies of its photos, by hash. */
   copies: ReadonlyMap<string, PhotoCopy>;
   /** Photos still to be copied. */
@@ -40,28 +39,48 @@ export interface Paper {
 
 interface Asked {
   ask: DocumentAsk;
-  file: AppraisalFile;
+  /** The appraisal, or all that are side by side. */
+  files: AppraisalFile[];
   page: string;
   marks: ReadonlyMap<string, PhotoMark[]>;
 }
 
 /** The paper of a listing as it would go out now, with small copies of its photos; made again after every change. */
 export function usePaper(id: string, kind: PaperKind): Paper {
-  const catalogue = useCatalogue();
-  const loaded = useWatch(`paper/${kind}/${id}/${catalogue ? "ready" : ""}`, async () => {
-    if (!catalogue) return undefined;
+  return usePaperOf(`${kind}/${id}`, async (catalogue) => {
     const { values } = await doc(listingDoc(id));
-    const shop = (await doc("shop")).values;
     const { file } = await loadAppraisalFile(id, catalogue.carried);
     const missing = await notHere(photosNamed(values));
     const choice = handOverOf(values);
     // A paper for oneself is in one's own language.
-    const wanted = kind === "estimate" ? choice.locale : "";
-    const locale = localeFor(wanted, catalogue.locales, [spoken(), ...navigator.languages])?.id ?? "";
-    const ask = askFor(kind, locale, choice, shop, file, missing);
+    const locale = localeNow(catalogue, kind === "estimate" ? choice.locale : "");
+    const ask = askFor(kind, locale, choice, (await doc("shop")).values, file, missing);
     const page = choice.page === "" ? pageOf(locale) : choice.page;
-    return { ask, file, page, marks: marksOf(values) };
+    return { ask, files: [file], page, marks: marksOf(values) };
   });
+}
+
+/** The sheet of several listings side by side. */
+export function useComparisonPaper(ids: readonly string[]): Paper {
+  return usePaperOf(`comparison/${ids.join()}`, async (catalogue) => {
+    const files: AppraisalFile[] = [];
+    for (const id of ids) files.push((await loadAppraisalFile(id, catalogue.carried)).file);
+    const locale = localeNow(catalogue, "");
+    const from = filled(textOf((await doc("shop")).values.get("name")));
+    const units = files[0]?.shop.units ?? catalogue.shop.units;
+    const ask = { kind: "comparison", locale, units, ...(from ? { from } : {}) };
+    return { ask, files, page: pageOf(locale), marks: new Map() };
+  });
+}
+
+const localeNow = (catalogue: ShopCatalogue, chosen: string): string =>
+  localeFor(chosen, catalogue.locales, [spoken(), ...navigator.languages])?.id ?? "";
+
+function usePaperOf(key: string, load: (catalogue: ShopCatalogue) => Promise<Asked>): Paper {
+  const catalogue = useCatalogue();
+  const loaded = useWatch(`paper/${key}/${catalogue ? "ready" : ""}`, async () =>
+    catalogue ? await load(catalogue) : undefined,
+  );
   const steady = useSame(loaded.value);
   // Known to be missing only once a copy is tried: a picture may be there and not be the one it was.
   const [broken, setBroken] = useState<readonly string[]>([]);
@@ -73,13 +92,15 @@ export function usePaper(id: string, kind: PaperKind): Paper {
     made.problem ??
     copied.problem;
   return {
-    page: steady?.page ?? "a4",
+    page: steady?.page === "letter" ? "letter" : "a4",
     copies: copied.copies,
     toCopy: copied.toCopy,
     ...(made.document ? { document: made.document } : {}),
     ...(problem ? { problem } : {}),
   };
 }
+
+const filled = (text: string | undefined) => (text?.trim() ? text.trim() : undefined);
 
 function askFor(
   kind: PaperKind,
@@ -92,7 +113,6 @@ function askFor(
   const pairs = Object.entries(findings ?? {}).flatMap(([check, finding]) =>
     (finding.pairs ?? []).map(({ before, after }) => ({ check, before, after })),
   );
-  const filled = (text: string | undefined) => (text?.trim() ? text.trim() : undefined);
   const from = filled(textOf(shop.get("name")));
   const contact = filled(textOf(shop.get("contact")));
   const own = { kind, locale, units: settings.units, missing, pairs };
@@ -135,18 +155,23 @@ function marksOf(values: Values): Map<string, PhotoMark[]> {
 function useSame(value: Asked | undefined): Asked | undefined {
   const kept = useRef<{ text: string; value: Asked | undefined }>({ text: "", value: undefined });
   if (value) {
-    const text = JSON.stringify([value.ask, value.file, value.page, [...value.marks]]);
+    const text = JSON.stringify([value.ask, value.files, value.page, [...value.marks]]);
     if (text !== kept.current.text) kept.current = { text, value };
   }
   return kept.current.value;
 }
+
+const made = (files: AppraisalFile[], ask: DocumentAsk): Promise<Document> => {
+  const [file] = files;
+  return ask.kind === "comparison" || !file ? makeComparison(files, ask) : makeDocument(file, ask);
+};
 
 function useDocument(
   asked: Asked | undefined,
   broken: readonly string[],
 ): { document?: Document; problem?: string } {
   const turn = useTurn();
-  const [made, setMade] = useState<{ document?: Document; problem?: string }>({});
+  const [state, setState] = useState<{ document?: Document; problem?: string }>({});
   useEffect(() => {
     if (!asked) return;
     let late = false;
@@ -154,17 +179,17 @@ function useDocument(
       if (late) return;
       try {
         const missing = [...new Set([...(asked.ask.missing ?? []), ...broken])];
-        const document = await makeDocument(asked.file, { ...asked.ask, missing });
-        if (!late) setMade({ document });
+        const document = await made(asked.files, { ...asked.ask, missing });
+        if (!late) setState({ document });
       } catch (cause) {
-        if (!late) setMade({ problem: cause instanceof Error ? cause.message : String(cause) });
+        if (!late) setState({ problem: cause instanceof Error ? cause.message : String(cause) });
       }
     });
     return () => {
       late = true;
     };
   }, [asked, broken, turn]);
-  return made;
+  return state;
 }
 
 /** The photos of a document that are on this device, in its order. */
