@@ -18,15 +18,16 @@ const fontsPath = "rubrics/document/pdf/fonts"
 var fontScripts = [][2]rune{
 	{0x20, 0x7e}, {0xa0, 0x24f}, {0x2b0, 0x36f}, // Latin
 	{0x370, 0x3ff}, {0x1f00, 0x1fff}, // Greek
-	{0x400, 0x52f},   // Cyrillic
-	{0x531, 0x58f},   // Armenian
-	{0x591, 0x5f4},   // Hebrew
-	{0x600, 0x6ff},   // Arabic
-	{0x10a0, 0x10ff}, // Georgian
-	{0x1e00, 0x1eff}, // Latin, Vietnamese among it
-	{0x2000, 0x206f}, // punctuation
-	{0x2070, 0x20bf}, // raised and lowered figures, currencies
-	{0x2100, 0x22ff}, // units, fractions, arrows, operators
+	{0x400, 0x52f},                     // Cyrillic
+	{0x531, 0x58f},                     // Armenian
+	{0x591, 0x5f4},                     // Hebrew
+	{0x600, 0x6ff},                     // Arabic
+	{0x10a0, 0x10ff},                   // Georgian
+	{0x1e00, 0x1eff},                   // Latin, Vietnamese among it
+	{0x2000, 0x206f},                   // punctuation
+	{0x2070, 0x20bf},                   // raised and lowered figures, currencies
+	{0x2100, 0x218f}, {0x2190, 0x2199}, // units, fractions, arrows
+	{0x2200, 0x2265}, // operators
 	{0x2300, 0x2302}, // diameter
 	{0x25a0, 0x25ff}, // shapes, the box of what is not covered
 	{0x2610, 0x2612}, // boxes to tick

@@ -15,6 +15,7 @@ import (
 	"asfound/rubrics/editing"
 	"asfound/rubrics/limit"
 	"asfound/rubrics/pairwise"
+	"asfound/rubrics/printing"
 )
 
 const typesPath = "pwa/src/generated/types.ts"
@@ -26,7 +27,7 @@ func borderTypes() []any {
 		limit.Definition{}, limit.Result{}, door.Catalogue{}, door.Reply{}, door.LimitRequest{}, door.AppraiseRequest{}, door.CompareRequest{}, door.CheckRequest{}, door.VisitRequest{}, door.NoticeRequest{}, door.Notice{}, door.PricesWriteRequest{}, door.PricesWritten{},
 		appraisal.Comparison{}, appraisal.Import{}, appraisal.ImportChoice{}, appraisal.VisitPlan{}, appraisal.PriceImport{}, appraisal.Change{},
 		editing.RubricRead{}, editing.Written{}, pairwise.Weighed{},
-		document.Document{}, document.Ask{}, door.DocumentRequest{},
+		document.Document{}, document.Ask{}, door.DocumentRequest{}, printing.PDFRequest{}, printing.UncoveredRequest{}, printing.QRRequest{},
 	}
 }
 
@@ -92,7 +93,7 @@ func typeScript(roots []any) (string, error) {
 
 // shownName keeps the limits' and the documents' own types apart from the appraisal's.
 func shownName(t reflect.Type) string {
-	if strings.HasSuffix(t.PkgPath(), "/document") && t.Name() != "Document" {
+	if (strings.HasSuffix(t.PkgPath(), "/document") || strings.HasSuffix(t.PkgPath(), "/document/form")) && t.Name() != "Document" {
 		return "Document" + t.Name()
 	}
 	if strings.HasSuffix(t.PkgPath(), "/limit") {

@@ -68,7 +68,7 @@ func unknownKind(v *say.Voice, kind string, kinds ...string) error {
 
 // begin is a document with what all have.
 func begin(v *say.Voice, kind, title, date string) *Document {
-	return &Document{Kind: kind, Language: v.Locale().ID, Title: title, Date: v.Date(date), Page: v.T("Page %s of %s")}
+	return &Document{Kind: kind, Language: v.Locale().ID, Title: title, Date: v.Date(date), Page: v.T("Page %s of %s"), Absent: v.T("This photo is not on the device that made the paper.")}
 }
 
 // add takes up blocks that say something.

@@ -9,21 +9,21 @@ import (
 
 	"rsc.io/qr"
 
-	"asfound/rubrics/document"
+	"asfound/rubrics/document/form"
 	"asfound/rubrics/document/pdf"
 )
 
 // PDFRequest asks for a document as a PDF. Keys are those of the photos that come
 // with it, in their order.
 type PDFRequest struct {
-	Document document.Document `json:"document"`
-	Page     string            `json:"page"` // letter or a4
-	Keys     []string          `json:"keys"`
+	Document form.Document `json:"document"`
+	Page     string        `json:"page"` // letter or a4
+	Keys     []string      `json:"keys"`
 }
 
 // UncoveredRequest asks which characters a PDF of the document would not show.
 type UncoveredRequest struct {
-	Document document.Document `json:"document"`
+	Document form.Document `json:"document"`
 }
 
 // QRRequest asks for a text as a QR code.

@@ -246,6 +246,7 @@ export interface Document {
   blocks: DocumentBlock[];
   foot: string;
   page: string;
+  absent?: string;
   answers?: DocumentAnswerWords;
 }
 
@@ -797,6 +798,12 @@ export interface Overrun {
   sd: number;
 }
 
+export interface PDFRequest {
+  document: Document;
+  page: string;
+  keys: string[];
+}
+
 export interface Part {
   id: string;
   title: string;
@@ -955,6 +962,10 @@ export interface Proposal {
   before: string;
   words: string;
   after: string;
+}
+
+export interface QRRequest {
+  text: string;
 }
 
 export interface Quantity {
@@ -1202,6 +1213,10 @@ export interface Truck {
   empty?: Quantity;
   people?: Quantity;
   tow?: Quantity;
+}
+
+export interface UncoveredRequest {
+  document: Document;
 }
 
 export interface Vehicle {

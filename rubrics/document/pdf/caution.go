@@ -1,6 +1,6 @@
 package pdf
 
-import "asfound/rubrics/document"
+import "asfound/rubrics/document/form"
 
 // signal is how a signal word is shown (ANSI Z535.4: the words with their colours,
 // the safety alert symbol before all but notice). Word and shape stay where colour
@@ -18,7 +18,7 @@ var signals = map[string]signal{
 }
 
 // caution is a panel with its signal word above the text.
-func (s *sheet) caution(b *document.Block) {
+func (s *sheet) caution(b *form.Block) {
 	look, ok := signals[b.Signal]
 	if !ok {
 		look = signal{white, black, false}

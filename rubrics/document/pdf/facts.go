@@ -1,10 +1,10 @@
 package pdf
 
-import "asfound/rubrics/document"
+import "asfound/rubrics/document/form"
 
 // facts are set as the fields of a drawing's title block: ruled, two to a row where
 // they are short, the name small above its value.
-func (s *sheet) facts(list []document.Fact) {
+func (s *sheet) facts(list []form.Fact) {
 	half := s.width / 2
 	type field struct {
 		name, value []line

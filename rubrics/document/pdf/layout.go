@@ -3,7 +3,7 @@ package pdf
 import (
 	"strings"
 
-	"asfound/rubrics/document"
+	"asfound/rubrics/document/form"
 )
 
 // layout is a document laid on pages: every line, rule and photo has its place.
@@ -17,7 +17,7 @@ type layout struct {
 	pictures map[string]picture
 }
 
-func layOut(doc document.Document, w, h float64, photos func(string) []byte) *layout {
+func layOut(doc form.Document, w, h float64, photos func(string) []byte) *layout {
 	l := &layout{w: w, h: h, title: strings.Join(clean(doc.Title), " "), language: languageOf(doc.Language), pictures: map[string]picture{}}
 	s := &sheet{width: w - 2*sideMargin, words: doc.Absent, parts: structure{{role: "Document", parent: -1}}}
 	asked := map[string]bool{}

@@ -8,7 +8,7 @@ package pdf
 import (
 	"fmt"
 
-	"asfound/rubrics/document"
+	"asfound/rubrics/document/form"
 )
 
 // Page is a size of paper.
@@ -40,7 +40,7 @@ const (
 // Render draws the document. Photos gives the JPEG copy of a photo by its key, nil
 // where there is none; it is asked once for each. What is no whole JPEG is drawn as
 // a photo that is not there. An error names what cannot be used.
-func Render(doc document.Document, page Page, photos func(key string) []byte) ([]byte, error) {
+func Render(doc form.Document, page Page, photos func(key string) []byte) ([]byte, error) {
 	w, h, err := page.size()
 	if err != nil {
 		return nil, err
@@ -56,7 +56,7 @@ func Render(doc document.Document, page Page, photos func(key string) []byte) ([
 // Uncovered are the characters of a document that its PDF shows as an empty box,
 // each once, in the order of reading; emoji and Chinese are among them. Where it is
 // not empty, tell so before the PDF is handed over.
-func Uncovered(doc document.Document) []string {
+func Uncovered(doc form.Document) []string {
 	out := []string{}
 	seen := map[string]bool{}
 	look := func(texts ...string) {
@@ -72,8 +72,8 @@ func Uncovered(doc document.Document) []string {
 			}
 		}
 	}
-	var walk func(list []document.Block)
-	walk = func(list []document.Block) {
+	var walk func(list []form.Block)
+	walk = func(list []form.Block) {
 		for _, b := range list {
 			look(b.Word, b.Text)
 			for _, f := range b.Facts {

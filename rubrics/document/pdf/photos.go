@@ -3,7 +3,7 @@ package pdf
 import (
 	"strings"
 
-	"asfound/rubrics/document"
+	"asfound/rubrics/document/form"
 )
 
 const (
@@ -13,7 +13,7 @@ const (
 
 // photos are laid in rows of three, of two where there are few, and a pair in a row
 // of its own.
-func (s *sheet) photos(list []document.Photo) {
+func (s *sheet) photos(list []form.Photo) {
 	across := 3
 	if len(list) == 2 || len(list) == 4 {
 		across = 2
@@ -39,7 +39,7 @@ func (s *sheet) photos(list []document.Photo) {
 	s.gap = max(s.gap, 6)
 }
 
-func (s *sheet) photoRow(list []document.Photo, across int, pair bool) {
+func (s *sheet) photoRow(list []form.Photo, across int, pair bool) {
 	w := (s.width - float64(across-1)*between) / float64(across)
 	h := w * 3 / 4
 	if across == 2 {

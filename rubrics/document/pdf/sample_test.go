@@ -11,7 +11,7 @@ import (
 	"math/rand/v2"
 	"sync"
 
-	"asfound/rubrics/document"
+	"asfound/rubrics/document/form"
 )
 
 // samplePhoto is an invented picture of about 40 kB, another for each number.
@@ -92,42 +92,42 @@ var sampleSpanish = sampleWords{
 }
 
 // sampleEstimate is an invented estimate of some lines, with photos spread over them.
-func sampleEstimate(w sampleWords, language string, lines, photos int) document.Document {
-	d := document.Document{Kind: "estimate", Language: language, Title: w.title, Date: w.date, Foot: w.foot, Page: w.page, Absent: w.absent}
-	d.Blocks = []document.Block{
-		{Kind: "facts", Facts: []document.Fact{{Name: "Equipment", Value: "Two-post lift, asymmetric, 9,000 lb"}, {Name: "Serial number", Value: "A-0000-EXAMPLE"}, {Name: "Year", Value: "2011"}, {Name: "Asking price", Value: "$2,400"}, {Name: "Looked at", Value: w.date + ", 55 of 58 points; three could not be reached because the lift stood against the wall and its power was off"}}},
+func sampleEstimate(w sampleWords, language string, lines, photos int) form.Document {
+	d := form.Document{Kind: "estimate", Language: language, Title: w.title, Date: w.date, Foot: w.foot, Page: w.page, Absent: w.absent}
+	d.Blocks = []form.Block{
+		{Kind: "facts", Facts: []form.Fact{{Name: "Equipment", Value: "Two-post lift, asymmetric, 9,000 lb"}, {Name: "Serial number", Value: "A-0000-EXAMPLE"}, {Name: "Year", Value: "2011"}, {Name: "Asking price", Value: "$2,400"}, {Name: "Looked at", Value: w.date + ", 55 of 58 points; three could not be reached because the lift stood against the wall and its power was off"}}},
 		{Kind: "caution", Signal: "warning", Word: w.warning, Text: w.warn},
 		{Kind: "text", Text: w.lead},
 		{Kind: "heading", Level: 1, Text: w.sum},
-		{Kind: "table", Table: &document.Table{Title: w.sum, Columns: []document.Column{{Title: w.found, Share: 46}, {Title: w.how, Share: 34}, {Title: w.sum, Share: 20, Right: true}}}},
+		{Kind: "table", Table: &form.Table{Title: w.sum, Columns: []form.Column{{Title: w.found, Share: 46}, {Title: w.how, Share: 34}, {Title: w.sum, Share: 20, Right: true}}}},
 	}
 	t := d.Blocks[4].Table
 	for i := range lines {
 		if i%8 == 0 {
-			t.Rows = append(t.Rows, document.Row{Kind: "group", Cells: []string{fmt.Sprintf("Section %c", 'A'+i/8)}})
+			t.Rows = append(t.Rows, form.Row{Kind: "group", Cells: []string{fmt.Sprintf("Section %c", 'A'+i/8)}})
 		}
-		t.Rows = append(t.Rows, document.Row{Cells: []string{fmt.Sprintf("%d. %s", i+1, w.line), w.part, fmt.Sprintf("$%d.50", 120+17*i)}})
+		t.Rows = append(t.Rows, form.Row{Cells: []string{fmt.Sprintf("%d. %s", i+1, w.line), w.part, fmt.Sprintf("$%d.50", 120+17*i)}})
 	}
-	t.Rows = append(t.Rows, document.Row{Kind: "total", Cells: []string{w.together(), "", "$12,345.00"}})
-	d.Blocks = append(d.Blocks, document.Block{Kind: "heading", Level: 1, Text: w.found})
+	t.Rows = append(t.Rows, form.Row{Kind: "total", Cells: []string{w.together(), "", "$12,345.00"}})
+	d.Blocks = append(d.Blocks, form.Block{Kind: "heading", Level: 1, Text: w.found})
 	next := 0
 	for i := range lines {
-		part := document.Block{Kind: "part", ID: fmt.Sprintf("line-%d", i), Answer: true, Blocks: []document.Block{
+		part := form.Block{Kind: "part", ID: fmt.Sprintf("line-%d", i), Answer: true, Blocks: []form.Block{
 			{Kind: "heading", Level: 2, Text: fmt.Sprintf("%d. %s", i+1, w.line)},
 			{Kind: "text", Text: w.lead},
-			{Kind: "table", Table: &document.Table{Title: w.line, Columns: []document.Column{{Title: w.how, Share: 70}, {Title: w.sum, Share: 30, Right: true}}, Rows: []document.Row{
+			{Kind: "table", Table: &form.Table{Title: w.line, Columns: []form.Column{{Title: w.how, Share: 70}, {Title: w.sum, Share: 30, Right: true}}, Rows: []form.Row{
 				{Cells: []string{w.part, fmt.Sprintf("$%d.00", 80+i)}}, {Cells: []string{w.labour, "$332.50"}}, {Kind: "total", Cells: []string{w.together(), fmt.Sprintf("$%d.50", 412+i)}}}}},
 		}}
-		var list []document.Photo
+		var list []form.Photo
 		for next < photos*(i+1)/lines {
-			list = append(list, document.Photo{Key: sampleKey(next), Caption: fmt.Sprintf("%d. %s", next+1, w.photo), Pair: i%6 == 5 && len(list) == 0 && photos*(i+1)/lines-next > 1})
+			list = append(list, form.Photo{Key: sampleKey(next), Caption: fmt.Sprintf("%d. %s", next+1, w.photo), Pair: i%6 == 5 && len(list) == 0 && photos*(i+1)/lines-next > 1})
 			next++
 		}
 		if i == 1 {
-			list = append(list, document.Photo{Key: "gone", Caption: w.photo, Missing: true})
+			list = append(list, form.Photo{Key: "gone", Caption: w.photo, Missing: true})
 		}
 		if len(list) > 0 {
-			part.Blocks = append(part.Blocks, document.Block{Kind: "photos", Photos: list})
+			part.Blocks = append(part.Blocks, form.Block{Kind: "photos", Photos: list})
 		}
 		d.Blocks = append(d.Blocks, part)
 	}

@@ -4,7 +4,7 @@ import (
 	"strconv"
 	"strings"
 
-	"asfound/rubrics/document"
+	"asfound/rubrics/document/form"
 )
 
 // sheet turns a document into strips; nothing of it knows the PDF format.
@@ -40,13 +40,13 @@ func (s *sheet) within(role string, work func(n int)) {
 
 const deepest = 12 // parts within parts; what is deeper stands flat
 
-func (s *sheet) blocks(list []document.Block, depth int) {
+func (s *sheet) blocks(list []form.Block, depth int) {
 	for i := range list {
 		s.block(&list[i], depth)
 	}
 }
 
-func (s *sheet) block(b *document.Block, depth int) {
+func (s *sheet) block(b *form.Block, depth int) {
 	switch b.Kind {
 	case "heading":
 		s.heading(b.Text, b.Level)
@@ -69,7 +69,7 @@ func (s *sheet) block(b *document.Block, depth int) {
 	}
 }
 
-func (s *sheet) part(b *document.Block, depth int) {
+func (s *sheet) part(b *form.Block, depth int) {
 	if depth >= deepest {
 		s.blocks(b.Blocks, depth)
 		return
@@ -123,7 +123,7 @@ func (s *sheet) written(l line, st style, x, w float64, right bool, part int, y 
 	return []ink{{kind: inkText, x: x, y: y + st.lead - (st.lead-st.size)/2 - st.size*0.22, line: l, style: st, part: part}}
 }
 
-func (s *sheet) text(b *document.Block) {
+func (s *sheet) text(b *form.Block) {
 	st := body
 	switch b.Tone {
 	case "small":

@@ -3,7 +3,7 @@ package pdf
 import (
 	"strings"
 
-	"asfound/rubrics/document"
+	"asfound/rubrics/document/form"
 )
 
 const (
@@ -13,7 +13,7 @@ const (
 
 // table sets a table with its head on every page. One with more columns than a page
 // has room for is set as a list of its cells instead.
-func (s *sheet) table(t *document.Table) {
+func (s *sheet) table(t *form.Table) {
 	columns, rows := squared(t)
 	if len(columns) == 0 {
 		return
@@ -74,7 +74,7 @@ func (s *sheet) table(t *document.Table) {
 	s.gap = max(s.gap, 7)
 }
 
-func (s *sheet) tableRow(tr int, r document.Row, cells func(int, string, []string, style) []cellOf, rest []document.Row) {
+func (s *sheet) tableRow(tr int, r form.Row, cells func(int, string, []string, style) []cellOf, rest []form.Row) {
 	look := rowLook{3, 3, func(last bool, h float64) []ink {
 		if !last {
 			return nil
@@ -127,18 +127,18 @@ func decoration(list []strip) []strip {
 
 // squared gives every row one cell a column. A cell too many is put to the last
 // column: no word is lost.
-func squared(t *document.Table) ([]document.Column, []document.Row) {
+func squared(t *form.Table) ([]form.Column, []form.Row) {
 	columns := t.Columns
 	if len(columns) == 0 {
 		most := 0
 		for _, r := range t.Rows {
 			most = max(most, len(r.Cells))
 		}
-		columns = make([]document.Column, most)
+		columns = make([]form.Column, most)
 	}
-	rows := make([]document.Row, len(t.Rows))
+	rows := make([]form.Row, len(t.Rows))
 	for i, r := range t.Rows {
-		rows[i] = document.Row{Kind: r.Kind, Cells: make([]string, len(columns))}
+		rows[i] = form.Row{Kind: r.Kind, Cells: make([]string, len(columns))}
 		for k, text := range r.Cells {
 			if k >= len(columns) && len(columns) > 0 {
 				rows[i].Cells[len(columns)-1] += "\n" + text
@@ -150,7 +150,7 @@ func squared(t *document.Table) ([]document.Column, []document.Row) {
 	return columns, rows
 }
 
-func titlesOf(columns []document.Column) []string {
+func titlesOf(columns []form.Column) []string {
 	titles := make([]string, len(columns))
 	any := false
 	for i, c := range columns {
@@ -166,7 +166,7 @@ func titlesOf(columns []document.Column) []string {
 // columnWidths divides the width by the shares, then gives columns what their
 // longest word needs, if the others can spare it: a figure is never broken for want
 // of a point. It is nil where there are too many columns.
-func (s *sheet) columnWidths(columns []document.Column, rows []document.Row) []float64 {
+func (s *sheet) columnWidths(columns []form.Column, rows []form.Row) []float64 {
 	if float64(len(columns))*narrowest > s.width {
 		return nil
 	}
@@ -226,7 +226,7 @@ func (s *sheet) columnWidths(columns []document.Column, rows []document.Row) []f
 }
 
 // stacked sets each row as lines of column and cell.
-func (s *sheet) stacked(columns []document.Column, rows []document.Row) {
+func (s *sheet) stacked(columns []form.Column, rows []form.Row) {
 	for _, r := range rows {
 		if r.Kind == "group" {
 			s.heading(strings.Join(r.Cells, " "), 3)
