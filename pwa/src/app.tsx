@@ -26,7 +26,9 @@ const ComparablesImportScreen = lazy(() =>
   import("./screens/comparables-import.tsx").then((m) => m.ComparablesImportScreen),
 );
 const CompareScreen = lazy(() => import("./screens/compare.tsx").then((m) => m.CompareScreen));
-const ComparePaperScreen = lazy(() => import("./screens/compare-paper.tsx").then((m) => m.ComparePaperScreen));
+const ComparePaperScreen = lazy(() =>
+  import("./screens/compare-paper.tsx").then((m) => m.ComparePaperScreen),
+);
 const FitScreen = lazy(() => import("./screens/fit.tsx").then((m) => m.FitScreen));
 const HandOverScreen = lazy(() => import("./screens/hand-over.tsx").then((m) => m.HandOverScreen));
 const HandOverPreviewScreen = lazy(() =>

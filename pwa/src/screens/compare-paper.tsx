@@ -1,8 +1,8 @@
 import { useLocation } from "preact-iso";
 import { Page } from "../parts/page.tsx";
 import { paperWords as words } from "../words/papers.ts";
-import { PaperPage } from "./paper-page.tsx";
 import { fileName } from "./paper-name.ts";
+import { PaperPage } from "./paper-page.tsx";
 import { today } from "./today.ts";
 import { useComparisonPaper } from "./use-paper.ts";
 
