@@ -90,3 +90,9 @@ function answerOf(path: string, link: string, line: string, value: Json): Answer
     at: textOf(value.at) ?? "",
   };
 }
+
+/** The hash of the photo that a row's answer came with, or undefined. */
+export const answerPhoto = (path: string, value: Json): string | undefined => {
+  const found = /^link\/([^/]+)\/answer\/([^/]+)$/.exec(path);
+  return found ? answerOf(path, found[1] ?? "", found[2] ?? "", value)?.photo : undefined;
+};
