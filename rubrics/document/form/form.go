@@ -21,6 +21,16 @@ type Document struct {
 	Answers *AnswerWords `json:"answers,omitempty"`
 }
 
+// Add takes up blocks that say something.
+func (d *Document) Add(blocks ...Block) {
+	for _, b := range blocks {
+		if b.Kind == "list" && len(b.Items) == 0 || b.Kind == "text" && b.Text == "" {
+			continue
+		}
+		d.Blocks = append(d.Blocks, b)
+	}
+}
+
 // Block is one piece of a document. Kind tells which of the other fields are used:
 //
 //	heading  Text, Level
