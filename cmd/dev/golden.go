@@ -68,7 +68,7 @@ func golden(context.Context, []string) error {
 		}
 	}
 	fmt.Printf("%d results written to testdata/golden\n", len(names))
-	return nil
+	return goldenPapers(d)
 }
 
 func nativeDoor() (*door.Door, error) {
@@ -131,6 +131,18 @@ func parity(ctx context.Context) error {
 	} {
 		questions = append(questions, question{text, "notice", json.RawMessage(text)})
 	}
+	kept, err := papers()
+	if err != nil {
+		return err
+	}
+	for i := range kept {
+		argument, err := kept[i].argument()
+		if err != nil {
+			return err
+		}
+		questions = append(questions, question{kept[i].Name, "document", argument})
+	}
+	questions = append(questions, question{"tables", "tables", json.RawMessage(`{"compared":true,"files":[` + strings.Join(files[len(files)-4:], ",") + `]}`)})
 	dir := ".cache/parity"
 	if err := os.RemoveAll(dir); err != nil {
 		return err

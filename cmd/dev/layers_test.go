@@ -23,6 +23,8 @@ var goLayers = []struct {
 	{"asfound/rubrics/table", []string{"asfound/rubrics", "asfound/rubrics/appraisal", "asfound/rubrics/unit", "asfound/server", "os", "net", "regexp"}, "a table is text, whatever its columns mean"},
 	{"asfound/rubrics/notice", []string{"asfound/rubrics", "asfound/rubrics/appraisal", "asfound/rubrics/unit", "asfound/server", "os", "net", "regexp", "time", "math/rand"}, "a text is read for its words, whoever judges by them"},
 	{"asfound/rubrics/backtest", []string{"asfound/rubrics", "asfound/rubrics/appraisal", "asfound/server", "os", "io", "net", "math/rand", "math/rand/v2", "time"}, "measuring prices needs a table and the sales, not where they come from"},
+	{"asfound/rubrics/document", []string{"asfound/server", "asfound/rubrics", "asfound/rubrics/door", "os", "net", "net/http", "regexp", "math/rand", "math/rand/v2", "html", "text/template"}, "a document is made of what is known and drawn by others"},
+	{"asfound/rubrics/sheet", []string{"asfound/server", "asfound/rubrics", "asfound/rubrics/door", "os", "net", "regexp", "math/rand", "math/rand/v2", "encoding/csv"}, "tables are filled here and written by others"},
 	{"asfound/rubrics/door", []string{"asfound/server", "asfound/rubrics", "embed", "github.com/goccy/go-yaml", "github.com/go-playground/validator/v10"},
 		"the browser loads the engine and JSON alone"},
 	{"asfound/rubrics/editing", []string{"asfound/server", "asfound/rubrics/door", "os", "net", "syscall/js"}, "the editor reads and checks rubrics; it judges nothing"},

@@ -59,11 +59,13 @@ func generatedFresh() error {
 	if err != nil {
 		return err
 	}
-	schema, err := fileSchema()
-	if err != nil {
-		return err
+	files := map[string][]byte{typesPath: []byte(want)}
+	for _, x := range schemas {
+		if files[x.path], err = schemaOf(x.of, x.title, x.about); err != nil {
+			return err
+		}
 	}
-	for path, text := range map[string][]byte{typesPath: []byte(want), schemaPath: schema} {
+	for path, text := range files {
 		have, err := os.ReadFile(path)
 		if err != nil {
 			return err

@@ -16,6 +16,7 @@ import (
 	"asfound/rubrics/limit"
 	"asfound/rubrics/pairwise"
 	"asfound/rubrics/printing"
+	"asfound/rubrics/sheet"
 )
 
 const typesPath = "pwa/src/generated/types.ts"
@@ -28,6 +29,7 @@ func borderTypes() []any {
 		appraisal.Comparison{}, appraisal.Import{}, appraisal.ImportChoice{}, appraisal.VisitPlan{}, appraisal.PriceImport{}, appraisal.Change{},
 		editing.RubricRead{}, editing.Written{}, pairwise.Weighed{},
 		document.Document{}, document.Ask{}, door.DocumentRequest{}, printing.PDFRequest{}, printing.UncoveredRequest{}, printing.QRRequest{},
+		document.Document{}, document.Ask{}, door.DocumentRequest{}, door.TablesRequest{}, sheet.Table{},
 	}
 }
 
@@ -91,10 +93,13 @@ func typeScript(roots []any) (string, error) {
 	return out.String(), nil
 }
 
-// shownName keeps the limits' and the documents' own types apart from the appraisal's.
+// shownName keeps the limits', the documents' and the sheets' own types apart from the appraisal's.
 func shownName(t reflect.Type) string {
 	if (strings.HasSuffix(t.PkgPath(), "/document") || strings.HasSuffix(t.PkgPath(), "/document/form")) && t.Name() != "Document" {
 		return "Document" + t.Name()
+	}
+	if strings.HasSuffix(t.PkgPath(), "/sheet") {
+		return "Sheet" + t.Name()
 	}
 	if strings.HasSuffix(t.PkgPath(), "/limit") {
 		return "Limit" + t.Name()
@@ -104,6 +109,9 @@ func shownName(t reflect.Type) string {
 
 // typeName is the TypeScript spelling of t; optional fields are absent, not null.
 func typeName(t reflect.Type, optional bool) string {
+	if t == reflect.TypeFor[sheet.Kind]() {
+		return `"text" | "number" | "money" | "date"`
+	}
 	switch t.Kind() {
 	case reflect.Pointer:
 		if optional {
@@ -133,6 +141,9 @@ func typeName(t reflect.Type, optional bool) string {
 	case reflect.Bool:
 		return "boolean"
 	case reflect.Interface:
+		if t == reflect.TypeFor[sheet.Cell]() {
+			return "(string | number | null)"
+		}
 		return "unknown"
 	default:
 		return "number"

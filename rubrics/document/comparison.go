@@ -128,7 +128,7 @@ func (s *sheet) figures(from, to int) Table {
 
 func (s *sheet) ranking() Table {
 	v := s.v
-	t := Table{Title: v.T("Ranking"), Columns: []Column{{Title: v.T("Place"), Right: true, Share: 12}, {Title: v.T("Listing"), Share: 64}, {Title: v.T("Points of 100"), Right: true, Share: 24}}}
+	t := Table{Title: v.T("Ranking"), Columns: []Column{{Title: v.T("Rank"), Right: true, Share: 12}, {Title: v.T("Listing"), Share: 64}, {Title: v.T("Points of 100"), Right: true, Share: 24}}}
 	for place, i := range s.c.Order {
 		x := &s.c.Sides[i]
 		points := "–"

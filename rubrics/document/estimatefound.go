@@ -59,9 +59,9 @@ func (p *paper) measured(check *appraisal.Check, c *appraisal.CheckResult, at *p
 	for i := range inputs {
 		in := &inputs[i]
 		if q, ok := at.measured[in.Name]; ok {
-			f = told(f, say.Capital(v.T(in.Title)), quantity(v, q, p.ask.Units))
+			f = told(f, say.Capital(v.Label(in.Title)), quantity(v, q, p.ask.Units))
 		} else if w, ok := at.words[in.Name]; ok {
-			f = told(f, say.Capital(v.T(in.Title)), p.wordOf(in, w))
+			f = told(f, say.Capital(v.Label(in.Title)), p.wordOf(in, w))
 		}
 	}
 	if at.maker != nil {
@@ -80,7 +80,7 @@ func (p *paper) measured(check *appraisal.Check, c *appraisal.CheckResult, at *p
 
 func (p *paper) wordOf(in *limit.Input, word string) string {
 	if i := slices.Index(in.Words, word); i >= 0 && i < len(in.Titles) {
-		return p.v.T(in.Titles[i])
+		return p.v.Label(in.Titles[i])
 	}
 	return plain(word)
 }

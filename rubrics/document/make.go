@@ -43,7 +43,14 @@ func Make(jd *appraisal.Judge, v *say.Voice, f *appraisal.File, ask Ask) (*Docum
 	if err != nil {
 		return nil, err
 	}
-	return write(p)
+	return tidied(write(p))
+}
+
+func tidied(d *Document, err error) (*Document, error) {
+	if err == nil {
+		tidy(d.Blocks)
+	}
+	return d, err
 }
 
 // Compare makes the sheet of several appraisals side by side, each at its asking
@@ -59,7 +66,7 @@ func Compare(jd *appraisal.Judge, v *say.Voice, files []*appraisal.File, prices 
 	if err != nil {
 		return nil, err
 	}
-	return comparison(v, c, latest(files), &ask), nil
+	return tidied(comparison(v, c, latest(files), &ask), nil)
 }
 
 func unknownKind(v *say.Voice, kind string, kinds ...string) error {

@@ -160,7 +160,7 @@ func (r *dossier) scores() Table {
 // is noticed; those that no finding shows stand here.
 func (r *dossier) photoTable() []Block {
 	v := r.v
-	t := Table{Title: v.T("Photos with time and hash"), Columns: []Column{{Title: v.T("Of"), Share: 28}, {Title: v.T("Taken"), Share: 22}, {Title: v.T("SHA-256 of the original"), Share: 50}}}
+	t := Table{Title: v.T("Photos with time and hash"), Columns: []Column{{Title: v.T("Of what"), Share: 28}, {Title: v.T("Taken"), Share: 22}, {Title: v.T("SHA-256 of the original"), Share: 50}}}
 	var rest []Photo
 	row := func(of string, x appraisal.Photo) {
 		t.Rows = append(t.Rows, Row{Cells: []string{of, plain(x.At), x.Hash}})

@@ -103,7 +103,7 @@ func (r *dossier) offer() []Block {
 		row(v.T("At the price asked"), o.At)
 	}
 	out = append(out, tableOf(t), list(o.Sentences))
-	w := Table{Title: v.T("From worth to the fair offer"), Columns: []Column{{Title: v.T("Cause"), Share: 56}, {Title: v.T("Amount"), Right: true, Share: 22}, {Title: v.T("Left"), Right: true, Share: 22}}}
+	w := Table{Title: v.T("From worth to the fair offer"), Columns: []Column{{Title: v.T("Cause"), Share: 56}, {Title: v.T("Amount"), Right: true, Share: 22}, {Title: v.T("Left over"), Right: true, Share: 22}}}
 	for i := range o.Waterfall {
 		x := &o.Waterfall[i]
 		w.Rows = append(w.Rows, Row{Cells: []string{plain(x.Title), amount(v, x.Amount), amount(v, x.Total)}})

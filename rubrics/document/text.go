@@ -10,7 +10,40 @@ import (
 // characters, and none of the marks that turn the direction of what follows. Words
 // of any script stay as they are.
 func plain(s string) string {
-	return strings.Join(strings.Fields(strings.Map(printable, s)), " ")
+	return strings.Join(strings.FieldsFunc(strings.Map(printable, s), func(c rune) bool { return c == ' ' }), " ")
+}
+
+// tidy does so to every text of some blocks: sentences of the judgement quote names.
+func tidy(blocks []Block) {
+	for i := range blocks {
+		b := &blocks[i]
+		b.Text = plain(b.Text)
+		for j := range b.Facts {
+			b.Facts[j] = Fact{plain(b.Facts[j].Name), plain(b.Facts[j].Value)}
+		}
+		items := make([]string, len(b.Items)) // some are the judgement's own
+		for j, s := range b.Items {
+			items[j] = plain(s)
+		}
+		if len(items) > 0 {
+			b.Items = items
+		}
+		for j := range b.Photos {
+			b.Photos[j].Caption = plain(b.Photos[j].Caption)
+		}
+		if t := b.Table; t != nil {
+			t.Title = plain(t.Title)
+			for j := range t.Columns {
+				t.Columns[j].Title = plain(t.Columns[j].Title)
+			}
+			for j := range t.Rows {
+				for k := range t.Rows[j].Cells {
+					t.Rows[j].Cells[k] = plain(t.Rows[j].Cells[k])
+				}
+			}
+		}
+		tidy(b.Blocks)
+	}
 }
 
 // lines does so and keeps the lines of the text, empty ones left out.

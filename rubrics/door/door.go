@@ -173,6 +173,14 @@ func (c *call) answer(name string, argument []byte) (any, error) {
 		return PricesWritten{text}, err
 	case "document":
 		return c.document(argument)
+	case "tables":
+		return c.tables(argument)
+	case "csv":
+		var q CSVRequest
+		if err := c.read(argument, &q, &q.Locale); err != nil {
+			return nil, err
+		}
+		return CSVWritten{q.Table.CSV()}, nil
 	case "limit":
 		var q LimitRequest
 		if err := c.read(argument, &q, &q.Locale); err != nil {

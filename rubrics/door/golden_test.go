@@ -87,6 +87,8 @@ func TestDoorAnswersRubbish(t *testing.T) {
 		{"notice", "{}"}, {"notice", `{"text":7}`}, {"notice", `{"text":"lift","currency":"EUR","units":"ells"}`},
 		{"compare", "{}"}, {"compare", "null"}, {"compare", `{"files":[{},{}]}`}, {"compare", `{"files":[null,null]}`}, {"compare", `{"files":7}`},
 		{"comparables", "{}"}, {"comparables", `{"rubric":"two-post-lift","source":"?"}`}, {"comparables", `{"rubric":"two-post-lift","source":""}`},
+		{"document", "{}"}, {"document", `{"file":null,"ask":{"kind":"estimate","units":"inch"}}`}, {"document", `{"files":[],"ask":{"kind":"comparison","units":"inch"}}`}, {"document", `{"ask":{"locale":"xx"}}`},
+		{"tables", `{"files":7}`}, {"tables", `{"files":[{}]}`}, {"csv", "7"},
 		{"limit", "null"}, {"limit", `{"name":"x"}`}, {"quantity", `{"text":"3 psi","dimension":"length"}`}, {"nonsense", "{}"},
 	} {
 		var r door.Reply

@@ -23,6 +23,8 @@ import type {
   Range,
   Result,
   Rubric,
+  SheetTable,
+  TablesRequest,
   VisitPlan,
 } from "../generated/types.ts";
 import { EngineError, WorkerDoor } from "./worker-door.ts";
@@ -40,6 +42,8 @@ type Call =
   | "prices-read"
   | "prices-write"
   | "document"
+  | "tables"
+  | "csv"
   | "limit"
   | "ready"
   | "quantity";
@@ -77,6 +81,16 @@ export const makeComparison = (
   asked: DocumentAsk,
   prices?: (number | null)[],
 ): Promise<Document> => ask("document", { files, prices, ask: asked });
+
+/** Everything as tables, those with no rows left out: what CSV and the workbook are written from. */
+export const makeTables = (files: File[], more: Omit<TablesRequest, "files"> = {}): Promise<SheetTable[]> =>
+  ask("tables", { ...more, files });
+
+/** A table as CSV that opens in a spreadsheet. */
+export async function writeCSV(table: SheetTable): Promise<string> {
+  const { text } = await ask<{ text: string }>("csv", { table });
+  return text;
+}
 
 /** One measured limit; values are text with units, as typed. */
 export const computeLimit = (name: string, given: Record<string, string>): Promise<LimitResult> =>

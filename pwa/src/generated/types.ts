@@ -1108,6 +1108,28 @@ export interface SectionReport {
   minutes: number;
 }
 
+export interface SheetColumn {
+  title: string;
+  kind: "text" | "number" | "money" | "date";
+}
+
+export interface SheetDecision {
+  date: string;
+  chosen?: string;
+  price?: number;
+  currency?: string;
+  reason?: string;
+  sides?: string[];
+  withdrawn?: string;
+}
+
+export interface SheetTable {
+  name: string;
+  title: string;
+  columns: SheetColumn[];
+  rows: (string | number | null)[][];
+}
+
 export interface Shop {
   currency: string;
   units: string;
@@ -1198,6 +1220,14 @@ export interface Swing {
   low_at: string;
   high_at: string;
   sentence: string;
+}
+
+export interface TablesRequest {
+  files: unknown[];
+  prices?: (number | null)[];
+  compared?: boolean;
+  decisions?: SheetDecision[];
+  locale?: string;
 }
 
 export interface Trailer {
