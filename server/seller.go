@@ -217,7 +217,7 @@ func (s *Server) sellerAnswer(c echo.Context) error {
 		s.Log.Error("a seller's answer was not kept", "link", l.ID, "err", err)
 		return no(http.StatusInternalServerError, seller.NotStored)
 	}
-	c.Response().Header().Set("Location", "/s/"+token+"?sent="+url.QueryEscape(in.line)+"#l-"+in.line)
+	c.Response().Header().Set("Location", "/s/"+token+"?sent="+url.QueryEscape(in.line)+"#a-"+in.line)
 	return c.NoContent(http.StatusSeeOther)
 }
 

@@ -67,7 +67,7 @@ func odds(p *appraisal.PricePoint) Cell {
 }
 
 // hundredths is a share of 0 to 1 in percent, as it is kept: to four places.
-func hundredths(share float64) Cell { return float64(int64(share*10_000+0.5)) / 100 }
+func hundredths(share float64) Cell { return float64(int64(float64(share*10_000)+0.5)) / 100 }
 
 func (s *sheets) sides(c *appraisal.Comparison) Table {
 	v := s.v

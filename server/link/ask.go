@@ -49,7 +49,7 @@ func (a *Ask) check() (p paper, err error) {
 	if p.document, err = ReadDocument(a.Document); err != nil {
 		return p, err
 	}
-	about := checker{ids: map[string]bool{}, answerable: map[string]bool{}, keys: map[string]bool{}}
+	about := checker{answerable: map[string]bool{}, keys: map[string]bool{}}
 	about.document(&p.document)
 	if err := checkLines(a.Lines, &p.document, about.answerable); err != nil {
 		return p, err

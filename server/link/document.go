@@ -40,7 +40,7 @@ func ReadDocument(text []byte) (doc document.Document, err error) {
 	if _, err := d.Token(); !errors.Is(err, io.EOF) {
 		return doc, refused("something stands after the document's end")
 	}
-	c := checker{ids: map[string]bool{}, answerable: map[string]bool{}, keys: map[string]bool{}}
+	c := checker{answerable: map[string]bool{}, keys: map[string]bool{}}
 	c.document(&doc)
 	return doc, c.err
 }
@@ -61,8 +61,7 @@ func refused(pattern string, args ...any) error {
 type checker struct {
 	err          error
 	blocks, rows int
-	ids          map[string]bool
-	answerable   map[string]bool
+	answerable   map[string]bool // ids of parts
 	keys         map[string]bool // of the photos that are there
 }
 
@@ -187,18 +186,18 @@ func (c *checker) block(place string, b *document.Block, depth int) {
 }
 
 func (c *checker) part(place string, b *document.Block) {
-	if b.ID == "" && !b.Answer {
+	c.text(place+".id", b.ID, maxTitle)
+	if !b.Answer {
 		return
 	}
 	// An answer is a row under this id.
 	if strings.Contains(b.ID, "/") || record.CheckPath(b.ID) != nil {
 		c.fail("%s.id is %q: 1 to 64 characters a-z, 0-9, _ . - are expected", place, clip(b.ID))
 	}
-	if c.ids[b.ID] {
+	if c.answerable[b.ID] {
 		c.fail("%s.id: %q is there twice", place, b.ID)
 	}
-	c.ids[b.ID] = true
-	c.answerable[b.ID] = b.Answer
+	c.answerable[b.ID] = true
 }
 
 func (c *checker) table(place string, t *document.Table) {

@@ -88,7 +88,7 @@ func fill(f *excelize.File, name string, t *Table, by styles) error {
 
 // serial is a day as the format counts it: 1 March 1900 is 61 (ECMA-376, part 1, 18.17.4.1, the 1900 date base).
 func serial(day time.Time) int {
-	return int(day.Sub(time.Date(1899, 12, 30, 0, 0, 0, 0, time.UTC)).Hours() / 24)
+	return int((day.Unix() - time.Date(1899, 12, 30, 0, 0, 0, 0, time.UTC).Unix()) / 86_400)
 }
 
 // width of a column in characters, by its longest line but within reason.
