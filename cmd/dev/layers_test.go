@@ -69,9 +69,10 @@ var goOnly = []struct {
 	allowed []string
 	why     string
 }{
-	{"asfound/rubrics/depreciation", []string{"errors", "fmt", "math", "asfound/rubrics/kernel"}, "how worth is lost is arithmetic: no appraisal, file, clock or chance"},
+	{"asfound/rubrics/depreciation", []string{"errors", "fmt", "math", "asfound/rubrics/kernel", "asfound/rubrics/say"}, "how worth is lost is arithmetic: no appraisal, file, clock or chance"},
 	{"asfound/rubrics/sales", []string{"cmp", "math", "slices", "strings", "asfound/rubrics/kernel"}, "it knows numbers and labels, not what they mean"},
-	{"asfound/rubrics/pairwise", []string{"errors", "fmt", "math", "asfound/rubrics/kernel"}, "weights are arithmetic, whatever is weighed"},
+	{"asfound/rubrics/pairwise", []string{"errors", "fmt", "math", "asfound/rubrics/kernel", "asfound/rubrics/say"}, "weights are arithmetic, whatever is weighed"},
+	{"asfound/rubrics/say", []string{"errors", "fmt", "reflect", "strconv", "strings", "unicode", "unicode/utf8"}, "a voice knows patterns and marks, not what is said"},
 	{"asfound/rubrics/kernel", []string{"math"}, "every build must give the same last bit"},
 }
 

@@ -50,6 +50,9 @@ func typeScript(roots []any) (string, error) {
 			}
 			seen[shownName(t)] = t
 			for i := range t.NumField() {
+				if !t.Field(i).IsExported() {
+					continue
+				}
 				if err := walk(t.Field(i).Type); err != nil {
 					return err
 				}

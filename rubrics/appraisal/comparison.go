@@ -53,8 +53,8 @@ type Side struct {
 // a listing more or less never turns the order of the others round.
 type Criterion struct {
 	ID     string `json:"id"`
-	Title  string `json:"title"`
-	Scale  string `json:"scale"` // what is worst and best, in words
+	Title  string `json:"title" say:"yes"`
+	Scale  string `json:"scale" say:"yes"` // what is worst and best, in words
 	Weight int    `json:"weight"`
 }
 

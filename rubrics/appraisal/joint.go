@@ -46,6 +46,7 @@ func (j *joint) release() { spare.Put(j) }
 
 // model is what the draws need.
 type model struct {
+	voice    voice
 	rubric   *Rubric
 	file     *File
 	pricing  *pricing

@@ -15,7 +15,7 @@ func next(m *model, o *outlook, price float64) []Next {
 	for i := range m.suspects {
 		s := &m.suspects[i]
 		c := s.j.check
-		n := Next{Check: c.ID, Title: c.Title, Hazard: c.Hazard, Minutes: c.Minutes, Must: c.Hazard == "danger" && s.j.held == "", Held: s.j.held}
+		n := Next{Check: c.ID, Title: c.Title, Hazard: c.Hazard, Minutes: c.Minutes, Must: c.Hazard == "danger" && s.j.held == "", Held: m.voice.held(s.j)}
 		if o != nil {
 			o.without(&o.open, i, &after)
 			branches := o.split(&after, &o.first, i)

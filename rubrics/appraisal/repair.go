@@ -85,7 +85,7 @@ const haulLine = "haul"
 
 func (m *model) haulTask(scrap []string) task {
 	_, haul := m.scrapTasks()
-	haul.line.Title, haul.line.Because = "Cannot be put right: taken away as scrap", scrap
+	haul.line.Title, haul.line.Because = m.voice.T("Cannot be put right: taken away as scrap"), scrap
 	return haul
 }
 

@@ -25,7 +25,7 @@ type Catalogue struct {
 	Limits     []limit.Definition `json:"limits"`
 	Subjects   []limit.Subject    `json:"subjects"` // what the limits stand under, in order
 	Shop       appraisal.Shop     `json:"shop"`
-	Grades     []string           `json:"grades"` // by number, 0 to 4
+	Grades     []string           `json:"grades" say:"yes"` // by number, 0 to 4
 	Reasons    []appraisal.Choice `json:"reasons"`
 	Sellers    []appraisal.Choice `json:"sellers"`
 	Trades     []appraisal.Choice `json:"trades"`
@@ -39,7 +39,10 @@ type Catalogue struct {
 	Measures []appraisal.Measure `json:"measures"`
 	Floors   []appraisal.Choice  `json:"floors"`
 	// TieDowns are the kinds of tie-down whose working load limit is known.
-	TieDowns []string `json:"tie_downs"`
+	TieDowns []appraisal.Choice `json:"tie_downs"`
+	// Hazards are the signal words, Standings how a limit's figure is founded.
+	Hazards   []appraisal.Choice `json:"hazards"`
+	Standings []appraisal.Choice `json:"standings"`
 }
 
 // The Locale of a request (BCP 47, es-MX) says in which language and with which

@@ -32,7 +32,8 @@ func NewCatalogue(rubrics []appraisal.Rubric, parts []appraisal.Part, dated stri
 		Rubrics: rubrics, Parts: parts, PartsDated: dated, Limits: limit.All(), Subjects: limit.Subjects(), Shop: appraisal.DefaultShop(),
 		Grades: appraisal.GradeWords[:], Reasons: appraisal.Reasons, Sellers: appraisal.Sellers, Trades: appraisal.Trades,
 		Conditions: appraisal.Conditions, Completeness: appraisal.Completeness, Currencies: appraisal.Currencies,
-		Criteria: appraisal.Criteria, Measures: appraisal.Measures, Floors: appraisal.Floors, TieDowns: appraisal.TieDownKinds(),
+		Criteria: appraisal.Criteria, Measures: appraisal.Measures, Floors: appraisal.Floors, TieDowns: appraisal.TieDowns(),
+		Hazards: appraisal.Hazards, Standings: appraisal.Standings,
 	}
 }
 
@@ -66,7 +67,7 @@ func (d *Door) Call(name string, argument []byte) (out []byte) {
 	c := &call{door: d, asking: d.in("")}
 	defer func() {
 		if r := recover(); r != nil {
-			out = c.reply(nil, fault{say.Later("the engine met a fault of its own (%v); what you entered is kept", r)})
+			out = c.reply(nil, say.Errorf("the engine met a fault of its own (%v); what you entered is kept", r))
 		}
 	}()
 	value, err := c.answer(name, argument)
@@ -141,7 +142,7 @@ func (c *call) answer(name string, argument []byte) (any, error) {
 				return nil, err
 			}
 		}
-		return appraisal.ImportComparables(r, q.Source, q.Choice)
+		return c.speaking().ImportComparables(r, q.Source, q.Choice)
 	case "changes":
 		var q changesRequest
 		if err := c.read(argument, &q, &q.Locale); err != nil {
@@ -151,7 +152,7 @@ func (c *call) answer(name string, argument []byte) (any, error) {
 		if err != nil {
 			return nil, err
 		}
-		return appraisal.Changes(&q.From, &q.To, &doc.File), nil
+		return c.speaking().Changes(&q.From, &q.To, &doc.File), nil
 	case "notice":
 		var q NoticeRequest
 		if err := c.read(argument, &q, &q.Locale); err != nil {
@@ -212,7 +213,7 @@ func (c *call) answer(name string, argument []byte) (any, error) {
 		}
 		return appraisal.Quantity{N: v.N, Unit: v.Unit}, nil
 	}
-	return nil, fault{say.Later("no call is named %q", name)}
+	return nil, say.Errorf("no call is named %q", name)
 }
 
 // ofListing is an error of one of several files.
@@ -224,11 +225,6 @@ type ofListing struct {
 func (e ofListing) Error() string          { return e.In(nil) }
 func (e ofListing) Unwrap() error          { return e.err }
 func (e ofListing) In(v *say.Voice) string { return v.F("listing %d: %s", e.n, v.Error(e.err)) }
-
-// fault is an error in words that can be said.
-type fault struct{ say.Text }
-
-func (f fault) Error() string { return f.In(nil) }
 
 func (c *call) reply(value any, err error) []byte {
 	r := Reply{}

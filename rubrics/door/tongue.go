@@ -99,7 +99,7 @@ func (d *Door) in(locale string) asking {
 // voice it speaks with. A language that the door has not learned is refused.
 func (d *Door) judgeFor(locale string) (*appraisal.Judge, *say.Voice, error) {
 	if language := say.Nearest(locale).Language; locale != "" && d.tongues[language] == nil {
-		return nil, nil, fmt.Errorf("the language of %.20q was not loaded: load it and ask again", locale)
+		return nil, nil, say.Errorf("the language of %.20q was not loaded: load it and ask again", locale)
 	}
 	a := d.in(locale)
 	return a.judge.In(a.voice), a.voice, nil

@@ -17,6 +17,12 @@ type Text struct {
 // language.
 func Later(pattern string, args ...any) Text { return Text{pattern, args} }
 
+// ByKey keeps a text that stands elsewhere as a Key.
+func ByKey(key string) Text { return Fill(key) }
+
+// Fill keeps a pattern that stands elsewhere as a Key, with its arguments.
+func Fill(key string, args ...any) Text { return Text{key, args} }
+
 // Plain is a text that is the same in every language.
 func Plain(text string) Text { return Text{"%s", []any{text}} }
 
@@ -41,3 +47,25 @@ func (v *Voice) Error(err error) string {
 	}
 	return err.Error()
 }
+
+// Key marks an English text that is said elsewhere, by Label; it gives it back.
+func Key(text string) string { return text }
+
+// Of is a text to be said later: a Text as it is, an error by its own words, a string
+// by its own pattern.
+func Of(text any) Text {
+	switch t := text.(type) {
+	case Text:
+		return t
+	case error:
+		return Later("%s", t)
+	}
+	return ByKey(text.(string))
+}
+
+// Errorf is an error of a pattern and its arguments, which can be said.
+func Errorf(pattern string, args ...any) error { return failure{Later(pattern, args...)} }
+
+type failure struct{ Text }
+
+func (f failure) Error() string { return f.String() }

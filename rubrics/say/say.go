@@ -68,6 +68,14 @@ func (v *Voice) T(text string) string {
 // Label says a text that stands in the catalogue, such as the name of a grade.
 func (v *Voice) Label(text string) string { return v.T(text) }
 
+// Pattern says a pattern that stands elsewhere as a Key, with its arguments.
+func (v *Voice) Pattern(key string, args ...any) string {
+	if len(args) == 0 {
+		return v.T(key)
+	}
+	return v.F(key, args...)
+}
+
 // Apart divides an English text from the note that tells its meaning.
 const Apart = "\x04"
 
