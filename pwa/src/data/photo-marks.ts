@@ -28,12 +28,9 @@ export const marksValue = (marks: readonly PhotoMark[]): JsonInput =>
     ? null
     : {
         shapes: marks.map(({ id, kind, from, to, label, length }) => ({
-          id,
-          kind,
-          from,
-          to,
-          label,
-          length: length && { n: length.n, unit: length.unit },
+          ...{ id, kind, from, to },
+          ...(label ? { label } : {}),
+          ...(length ? { length: { n: length.n, unit: length.unit } } : {}),
         })),
       };
 
@@ -175,8 +172,8 @@ export function figures(
       out.push({ kind: "line", points: [from, to] }, ...ends(from, to, ink));
       const length = mark.kind === "scale" ? undefined : measured(mark, marks, width, height);
       const said = mark.length ? texts.scale(mark.length) : length && texts.measured(length);
-      const middle: End = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2 - size * 0.8];
-      write([said, mark.label].filter(Boolean).join(" "), middle);
+      const text = [said, mark.label].filter(Boolean).join(" ");
+      write(text, beside(from, to, text, size));
     }
   }
   return out;
@@ -195,6 +192,16 @@ function head(from: End, to: End, ink: number): Figure[] {
   return [{ kind: "line", points: [end(0.5), to, end(-0.5)] }];
 }
 
+/** Where the middle of a text lies clear of a line: above a flat one, to the right of a steep one. */
+function beside(from: End, to: End, text: string, size: number): End {
+  const half = ([...text].length * LETTER * size) / 2;
+  const [across, down] = [Math.abs(to[0] - from[0]), Math.abs(to[1] - from[1])];
+  const [x, y] = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
+  if (down > across) return [x + size * 0.6 + half + (size / 2) * (across / down), y];
+  const rise = across === 0 ? 0 : (down / across) * Math.min(half, across / 2);
+  return [x, y - size * 0.8 - rise];
+}
+
 /** A stroke across each end of a measured line, as on a drawing. */
 function ends(from: End, to: End, ink: number): Figure[] {
   const angle = Math.atan2(to[1] - from[1], to[0] - from[0]) + Math.PI / 2;
@@ -209,9 +216,12 @@ function ends(from: End, to: End, ink: number): Figure[] {
   }));
 }
 
+/** Width of a letter against its size; a guess, since nothing here knows the font. */
+const LETTER = 0.55;
+
 /** A text near its place and inside of the picture, as far as its width can be told without a font. */
 function textAt(text: string, place: End, most: number, width: number, height: number): Figure {
-  const letters = [...text].length * 0.55;
+  const letters = [...text].length * LETTER;
   const size = Math.min(most, (width * 0.96) / letters);
   const half = (letters * size) / 2;
   const y = Math.min(Math.max(place[1], size * 0.8), height - size * 0.8);

@@ -15,6 +15,8 @@ export function PhotoImage(props: {
   alt: string;
   class?: string;
   marks?: readonly PhotoMark[];
+  /** thumb: cut to a square; side: all of it. */
+  size?: "thumb" | "side";
 }) {
   const frame = useRef<HTMLSpanElement>(null);
   const near = useNear(frame);
@@ -26,7 +28,12 @@ export function PhotoImage(props: {
         <>
           <img class={name} src={shown.url} alt={props.alt} decoding="async" />
           {props.marks && props.marks.length > 0 && (
-            <PhotoLayer marks={props.marks} width={shown.width} height={shown.height} size="thumb" />
+            <PhotoLayer
+              marks={props.marks}
+              width={shown.width}
+              height={shown.height}
+              size={props.size ?? "thumb"}
+            />
           )}
         </>
       ) : (

@@ -2,7 +2,7 @@ import { EDGE, type Figure, figures, INK, inkWidth, LIGHT, type PhotoMark } from
 import { lengthTexts } from "./length-text.ts";
 
 /** How long the longer side is drawn: the smaller, the thicker the ink against the picture. */
-const DRAWN = { thumb: 140, full: 1000 };
+const DRAWN = { thumb: 140, side: 400, full: 1000 };
 
 /** Marks over a picture: ink with a light edge, so that they stand out on dark and on light. */
 export function PhotoLayer(props: {
@@ -21,7 +21,10 @@ export function PhotoLayer(props: {
   const ink = inkWidth(width, height);
   const drawn = props.marks.map((mark) => ({
     mark,
-    parts: figures(mark, props.marks, width, height, texts),
+    // On a thumbnail lengths could not be read.
+    parts: figures(mark, props.marks, width, height, texts).filter(
+      (figure) => props.size !== "thumb" || figure.kind !== "text" || mark.kind === "text",
+    ),
   }));
   return (
     <svg

@@ -78,6 +78,7 @@ export function PhotoDraw(props: DrawProps) {
       return;
     }
     setSaid("");
+    setChosen(undefined);
     const mark: PhotoMark = { id: newId(), kind: tool, ...made };
     if (tool === "text" || tool === "scale") setOpen(mark);
     else void add(mark);

@@ -43,6 +43,7 @@ export function PhotoPairs(props: PairsProps) {
                     hash={hash}
                     alt={`${side}: ${photoWords.alt(photos.indexOf(hash) + 1, props.of)}`}
                     class="photo-side"
+                    size="side"
                     marks={listing.marks(hash, check)}
                   />
                 </a>

@@ -1,11 +1,14 @@
 /** What a stored path is called and how its value reads, for conflicts. */
 import { percent, plain } from "../charts/format.ts";
+import { readMarks } from "../data/photo-marks.ts";
 import { rangeOf } from "../data/shape.ts";
 import type { Json } from "../data/value.ts";
 import type { Catalogue, Choice, Rubric } from "../generated/types.ts";
 import { showMoney } from "../parts/money.ts";
 import { handOverWords, linkWords } from "../words/hand-over.ts";
 import { conflictWords, listingWords } from "../words/listing.ts";
+import { photoViewWords } from "../words/photo.ts";
+import { photoWords } from "../words/photos.ts";
 import { worthWords } from "../words/worth.ts";
 import { showRange } from "./amounts.tsx";
 
@@ -34,8 +37,10 @@ export function pathTitle(path: string, rubric: Rubric | undefined): string {
     if (field === "answer") return conflictWords.answer(title);
     if (field === "measured") return conflictWords.measured(title);
     if (field === "note") return conflictWords.findingNote(title);
+    if (path.endsWith("/marks")) return photoViewWords.label(title);
     return title;
   }
+  if (head === "photo" && path.endsWith("/marks")) return photoViewWords.label(photoWords.title);
   if (head === "fact") return rubric?.facts?.find((f) => f.id === id)?.ask ?? id;
   if (head === "asked") return rubric?.visit?.questions.find((q) => q.id === id)?.ask ?? id;
   if (head === "adjust") return worthWords.setAdjust(id);
@@ -77,6 +82,8 @@ function objectText(value: { [key: string]: Json }, known: Known): string {
     );
   }
   if (typeof value.n === "number" && typeof value.unit === "string") return `${value.n} ${value.unit}`.trim();
+  const drawn = readMarks(value);
+  if (drawn) return photoViewWords.marks(drawn.marks.length);
   const range = rangeOf(value);
   if (range) return showRange(range, currency);
   if (typeof value.id === "string") {
