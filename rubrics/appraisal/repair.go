@@ -33,14 +33,14 @@ func (jd *Judge) RepairOf(f *File, left LeftOut) (*Repair, error) {
 	if err != nil {
 		return nil, err
 	}
-	walked := walk(r, f)
-	p := newPricing(r, append(slices.Clip(jd.parts), f.Parts...), f, &notes{})
+	walked := jd.voice.walk(r, f)
+	p := newPricing(r, append(slices.Clip(jd.parts), f.Parts...), f, &notes{voice: jd.voice})
 	tasks, scrap := p.repairs(left.from(walked))
 	tasks = slices.DeleteFunc(tasks, func(t task) bool {
 		return t.line.Kind == "preparation" && slices.Contains(left.Lines, t.line.ID)
 	})
-	m := &model{rubric: r, file: f, pricing: p, tasks: tasks, scrap: len(scrap) > 0}
-	return &Repair{Rubric: r, Verdict: verdict(walked), Checks: checkResults(walked), Estimate: m.repairAlone(scrap), Scrap: scrap}, nil
+	m := &model{voice: jd.voice, rubric: r, file: f, pricing: p, tasks: tasks, scrap: len(scrap) > 0}
+	return &Repair{Rubric: r, Verdict: jd.voice.verdict(walked), Checks: jd.voice.checkResults(walked), Estimate: m.repairAlone(scrap), Scrap: scrap}, nil
 }
 
 // from gives the checks that still ask for something.

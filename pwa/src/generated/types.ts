@@ -100,7 +100,9 @@ export interface Catalogue {
   criteria: Criterion[];
   measures: Measure[];
   floors: Choice[];
-  tie_downs: string[];
+  tie_downs: Choice[];
+  hazards: Choice[];
+  standings: Choice[];
 }
 
 export interface Change {
