@@ -99,7 +99,7 @@ func (c *call) answer(name string, argument []byte) (any, error) {
 		if err := json.Unmarshal(argument, &q); err != nil {
 			return nil, err
 		}
-		return true, c.door.learn(q.Catalogue)
+		return true, c.door.Learn(q.Catalogue)
 	case "appraise":
 		var q AppraiseRequest
 		if err := c.read(argument, &q, &q.Locale); err != nil {
