@@ -2,6 +2,7 @@
  * The one typed door to the engine. It lives in a worker; every call is answered
  * by a value or by an EngineError in words fit for the screen.
  */
+import spanishUrl from "../generated/catalogue.es.json?url";
 import catalogueUrl from "../generated/catalogue.json?url";
 import type {
   Catalogue,
@@ -32,6 +33,7 @@ import { EngineError, WorkerDoor } from "./worker-door.ts";
 export { EngineError };
 
 type Call =
+  | "learn"
   | "appraise"
   | "visit"
   | "notice"
@@ -71,20 +73,57 @@ export const readNotice = (request: NoticeRequest): Promise<Notice> => ask("noti
 export const compare = (files: File[], prices?: (number | null)[]): Promise<Comparison> =>
   ask("compare", { files, prices });
 
+/** Catalogues of the languages beside the one the engine opens with. */
+const tongues: Record<string, string> = { es: spanishUrl };
+const learnt = new Map<string, Promise<unknown>>();
+
+/** Lets the engine speak the language of a locale, once; a failed try may be repeated. */
+async function speaking(locale: string): Promise<void> {
+  const [language = ""] = locale.split("-");
+  const url = tongues[language];
+  if (url === undefined) return;
+  const learn = async () => {
+    const response = await fetch(url);
+    if (!response.ok)
+      throw new EngineError(
+        `The language of this paper could not be loaded (${response.status}): reload the page.`,
+      );
+    return ask("learn", { catalogue: await response.json() });
+  };
+  const known = learnt.get(language) ?? learn();
+  learnt.set(language, known);
+  try {
+    await known;
+  } catch (cause) {
+    learnt.delete(language);
+    throw cause;
+  }
+}
+
 /** A document of an appraisal, in the language and with the parts asked for: what the preview, the PDF and the seller's page show. */
-export const makeDocument = (file: File, asked: DocumentAsk): Promise<Document> =>
-  ask("document", { file, ask: asked });
+export async function makeDocument(file: File, asked: DocumentAsk): Promise<Document> {
+  await speaking(asked.locale);
+  return ask("document", { file, ask: asked });
+}
 
 /** The sheet of several appraisals side by side, each at its asking price or at the price given for it (cents). */
-export const makeComparison = (
+export async function makeComparison(
   files: File[],
   asked: DocumentAsk,
   prices?: (number | null)[],
-): Promise<Document> => ask("document", { files, prices, ask: asked });
+): Promise<Document> {
+  await speaking(asked.locale);
+  return ask("document", { files, prices, ask: asked });
+}
 
 /** Everything as tables, those with no rows left out: what CSV and the workbook are written from. */
-export const makeTables = (files: File[], more: Omit<TablesRequest, "files"> = {}): Promise<SheetTable[]> =>
-  ask("tables", { ...more, files });
+export async function makeTables(
+  files: File[],
+  more: Omit<TablesRequest, "files"> = {},
+): Promise<SheetTable[]> {
+  await speaking(more.locale ?? "");
+  return ask("tables", { ...more, files });
+}
 
 /** A table as CSV that opens in a spreadsheet. */
 export async function writeCSV(table: SheetTable): Promise<string> {

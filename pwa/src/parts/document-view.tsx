@@ -20,12 +20,14 @@ export interface ShownPhoto {
 interface Around {
   photo: (key: string) => ShownPhoto | undefined;
   answers: DocumentAnswerWords | undefined;
+  /** What is said in place of a photo that is not there. */
+  absent: string | undefined;
 }
 
 /** A document as its reader gets it, on the screen and on paper; every text of it is the document's own. */
 export function DocumentView(props: { document: Document; photo: (key: string) => ShownPhoto | undefined }) {
   const { document: paper, photo } = props;
-  const around = { photo, answers: paper.answers };
+  const around = { photo, answers: paper.answers, absent: paper.absent };
   return (
     <article class="paper" lang={paper.language} aria-labelledby="paper-title">
       <header class="paper-head">
@@ -178,7 +180,11 @@ function Photos({ photos, around }: { photos: DocumentPhoto[]; around: Around })
         const name = photo.pair ? "paper-pair-first" : second ? "paper-pair-second" : "";
         return (
           <figure key={photo.key} class={`paper-photo ${name}`}>
-            <Picture photo={photo} shown={photo.missing ? undefined : around.photo(photo.key)} />
+            <Picture
+              photo={photo}
+              shown={photo.missing ? undefined : around.photo(photo.key)}
+              absent={around.absent}
+            />
             <figcaption dir="auto">{photo.caption}</figcaption>
           </figure>
         );
@@ -187,10 +193,11 @@ function Photos({ photos, around }: { photos: DocumentPhoto[]; around: Around })
   );
 }
 
-/** The picture, or an empty frame where it is not on this device; the caption says so. */
-function Picture({ photo, shown }: { photo: DocumentPhoto; shown: ShownPhoto | undefined }) {
-  if (!shown)
-    return <div class={photo.missing ? "paper-gap paper-missing" : "paper-gap"} aria-hidden="true" />;
+/** The picture; an empty frame while it is copied, and one that says so where it is not on this device. */
+function Picture(props: { photo: DocumentPhoto; shown: ShownPhoto | undefined; absent: string | undefined }) {
+  const { photo, shown } = props;
+  if (photo.missing) return <p class="paper-gap paper-missing">{props.absent}</p>;
+  if (!shown) return <div class="paper-gap" aria-hidden="true" />;
   return <img src={shown.url} width={shown.width} height={shown.height} alt={photo.caption} />;
 }
 
