@@ -2,6 +2,7 @@ package photo
 
 import (
 	"bytes"
+	"encoding/base64"
 	"encoding/binary"
 	"errors"
 	"image"
@@ -10,8 +11,6 @@ import (
 	"image/jpeg"
 	"image/png"
 	"io"
-	"os/exec"
-	"strings"
 	"testing"
 )
 
@@ -210,22 +209,30 @@ func TestBareRefuses(t *testing.T) {
 	}
 }
 
-// A progressive picture made by another encoder, where there is one.
+// progressive is red above and blue below, in several scans, as another encoder (ImageMagick with libjpeg) writes it.
+const progressive = "/9j/4AAQSkZJRgABAQAAAQABAAD/2wBDAA0JCgsKCA0LCgsODg0PEyAVExISEyccHhcgLikxMC4pLSwzOko+MzZGNywtQFdBRkxOUlNSMj5aYV" +
+	"pQYEpRUk//2wBDAQ4ODhMREyYVFSZPNS01T09PT09PT09PT09PT09PT09PT09PT09PT09PT09PT09PT09PT09PT09PT09PT09PT0//wgARCAAQ" +
+	"ABADASIAAhEBAxEB/8QAFgABAQEAAAAAAAAAAAAAAAAAAAMF/8QAFAEBAAAAAAAAAAAAAAAAAAAABP/aAAwDAQACEAMQAAABy0DH/wD/xAAVEA" +
+	"EBAAAAAAAAAAAAAAAAAAAAEf/aAAgBAQABBQKqqv/EABURAQEAAAAAAAAAAAAAAAAAAAAU/9oACAEDAQE/AbX/xAAVEQEBAAAAAAAAAAAAAAAA" +
+	"AAAAFP/aAAgBAgEBPwGB/8QAFBABAAAAAAAAAAAAAAAAAAAAIP/aAAgBAQAGPwIf/8QAFBABAAAAAAAAAAAAAAAAAAAAIP/aAAgBAQABPyEf/9" +
+	"oADAMBAAIAAwAAABDH/8QAFREBAQAAAAAAAAAAAAAAAAAAAHH/2gAIAQMBAT8Qp//EABURAQEAAAAAAAAAAAAAAAAAAABx/9oACAECAQE/EIf/" +
+	"xAAWEAEBAQAAAAAAAAAAAAAAAABxABD/2gAIAQEAAT8QUtP/2Q=="
+
 func TestBareProgressive(t *testing.T) {
-	cjpeg, err := exec.LookPath("cjpeg")
-	if err != nil {
-		t.Skip("no cjpeg here: progressive pictures are covered by FuzzBare alone")
-	}
-	var ppm bytes.Buffer
-	ppm.WriteString("P6 64 64 255\n" + strings.Repeat("\xff\x00\x00\x00\xff\x00", 64*32))
-	run := exec.Command(cjpeg, "-progressive")
-	run.Stdin = &ppm
-	b, err := run.Output()
+	b, err := base64.StdEncoding.DecodeString(progressive)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if bare, _, err := Bare(b, 100); err != nil || len(bare) > len(b) {
-		t.Error(err)
+	loaded := append(withSegment(b, 0xfe, []byte("MARK")), "MARK"...)
+	bare, _, err := Bare(loaded, 100)
+	if err != nil || bytes.Contains(bare, []byte("MARK")) || len(bare) > len(b) {
+		t.Fatalf("%d of %d bytes, %v", len(bare), len(b), err)
+	}
+	if got, _ := read(t, bare); got != "rrbb" {
+		t.Errorf("drawn as %s", got)
+	}
+	if _, _, err := Bare(loaded[:len(loaded)/2], 100); !errors.Is(err, ErrPicture) {
+		t.Errorf("half: %v", err)
 	}
 }
 
@@ -235,6 +242,9 @@ func FuzzBare(f *testing.F) {
 		f.Fatal(err)
 	}
 	f.Add(b.Bytes())
+	if p, err := base64.StdEncoding.DecodeString(progressive); err == nil {
+		f.Add(p)
+	}
 	f.Add(withSegment(b.Bytes(), 0xe1, exifOf(6, binary.BigEndian, "MM")))
 	f.Fuzz(func(t *testing.T, b []byte) {
 		if bare, _, err := Bare(b, 64); err == nil {

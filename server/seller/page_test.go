@@ -157,7 +157,7 @@ func TestFaultsAreSaid(t *testing.T) {
 func TestLanguages(t *testing.T) {
 	day := time.Date(2026, 3, 9, 0, 0, 0, 0, time.UTC)
 	for tag, want := range map[string][2]string{
-		"en-US": {"ltr", "March 9, 2026"}, "en-GB": {"ltr", "9 March 2026"}, "es-MX": {"ltr", "9 de marzo de 2026"}, "es-CL": {"ltr", "9 de marzo de 2026"},
+		"en-US": {"ltr", "March 9, 2026"}, "en-GB": {"ltr", "9 March 2026"}, "es-MX": {"ltr", "9 de marzo de 2026"}, "es-CL": {"ltr", "9 de marzo de 2026"}, "es": {"ltr", "9 de marzo de 2026"},
 		"ar-EG": {"rtl", "March 9, 2026"}, "he": {"rtl", "March 9, 2026"},
 	} {
 		if got := direction(tag); got != want[0] {
@@ -166,6 +166,28 @@ func TestLanguages(t *testing.T) {
 		d := document.Document{Language: tag, Answers: &document.AnswerWords{Expires: "%s"}}
 		if got := (&Page{Document: d, Expires: day}).view().Expiry; got != want[1] {
 			t.Errorf("%s: %q", tag, got)
+		}
+	}
+}
+
+// Headings begin next to the title, whatever level a document begins at.
+func TestHeadings(t *testing.T) {
+	for top, want := range map[int]string{1: "<h2 <h4 ", 2: "<h2 <h3 ", 3: "<h2 <h2 "} {
+		d := document.Document{Title: "t", Blocks: []document.Block{
+			{Kind: "heading", Level: top}, {Kind: "part", Blocks: []document.Block{{Kind: "heading", Level: 3}}},
+		}}
+		var b strings.Builder
+		if err := (&Page{Document: d}).Write(&b); err != nil {
+			t.Fatal(err)
+		}
+		got := ""
+		for part := range strings.SplitSeq(b.String(), "<h") {
+			if len(part) > 1 && part[0] >= '2' && part[0] <= '6' && part[1] == ' ' {
+				got += "<h" + part[:2]
+			}
+		}
+		if got != want {
+			t.Errorf("from level %d: %s", top, got)
 		}
 	}
 }

@@ -84,17 +84,31 @@ func (p *Page) view() view {
 	if a := p.Document.Answers; a != nil && a.Expires != "" {
 		v.Expiry = strings.Replace(a.Expires, "%s", voice(p.Document.Language).Date(p.Expires.Format("2006-01-02")), 1)
 	}
-	v.Items = p.items(p.Document.Blocks, v.Words)
+	v.Items = p.items(p.Document.Blocks, v.Words, topLevel(p.Document.Blocks))
 	if p.Fault != nil && !slices.Contains(p.Lines, p.Fault.Line) {
 		v.Loose = p.says(p.Fault.What, v.Words)
 	}
 	return v
 }
 
-func (p *Page) items(blocks []document.Block, w *words) []item {
+// topLevel is the highest level of heading there is, 1 to 3: it comes next to the title, so that none is skipped.
+func topLevel(blocks []document.Block) int {
+	top := 3
+	for _, b := range blocks {
+		switch b.Kind {
+		case "heading":
+			top = min(top, b.Level)
+		case "part":
+			top = min(top, topLevel(b.Blocks))
+		}
+	}
+	return top
+}
+
+func (p *Page) items(blocks []document.Block, w *words, top int) []item {
 	out := make([]item, 0, len(blocks))
 	for _, b := range blocks {
-		it := item{Block: b, Level: b.Level + 1, Signal: b.Word, List: b.Items}
+		it := item{Block: b, Level: b.Level - top + 2, Signal: b.Word, List: b.Items}
 		switch b.Kind {
 		case "caution":
 			if it.Signal == "" {
@@ -105,7 +119,7 @@ func (p *Page) items(blocks []document.Block, w *words) []item {
 		case "photos":
 			it.Groups = p.groups(b.Photos, w)
 		case "part":
-			it.Items = p.items(b.Blocks, w)
+			it.Items = p.items(b.Blocks, w, top)
 			if b.Answer && p.Document.Answers != nil && slices.Contains(p.Lines, b.ID) {
 				it.Form = p.form(&b, w)
 			}

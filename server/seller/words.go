@@ -56,17 +56,11 @@ func wordsOf(tag string) *words {
 
 // voice writes dates as the language does.
 func voice(tag string) *say.Voice {
-	locale, ok := say.LocaleOf(tag)
-	if !ok && strings.HasPrefix(strings.ToLower(tag), "es") {
-		locale, _ = say.LocaleOf("es-MX")
-	} else if !ok {
-		return nil
-	}
 	names := map[string]string{}
 	for i, month := range wordsOf(tag).months {
 		names[englishMonths[i]] = month
 	}
-	return say.New(locale, names)
+	return say.New(say.Nearest(tag), names)
 }
 
 // direction is how a language is written.
