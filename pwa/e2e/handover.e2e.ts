@@ -223,8 +223,10 @@ test("the seller opens the link without script, answers, and the buyer reads it 
   expect(answer?.status()).toBe(200);
   await expect(theirs.getByRole("heading", { level: 1, name: "Repair estimate" })).toBeVisible();
   await expect(theirs.locator("img").first()).toBeVisible();
-  const part = theirs.locator("#l-pads");
-  await part.locator("label.choice", { hasText: "Already done" }).click();
+  const part = theirs.locator("section", {
+    has: theirs.getByRole("heading", { name: "Pads", exact: true }),
+  });
+  await part.getByText("Already done").click();
   await part.locator("textarea").fill("New pads since Monday");
   await part.locator('input[type="file"]').setInputFiles({
     name: "new.jpg",
@@ -232,7 +234,7 @@ test("the seller opens the link without script, answers, and the buyer reads it 
     buffer: await picture(page, "NEW PADS"),
   });
   await part.getByRole("button", { name: "Send the answer" }).click();
-  await expect(theirs.locator("#l-pads")).toContainText("Your answer was sent.");
+  await expect(part).toContainText("Your answer was sent.");
 
   await checkNow(page);
   await page.goto(server.url);
@@ -268,11 +270,46 @@ test("the seller opens the link without script, answers, and the buyer reads it 
 
 test("the language of the paper is not that of the app", async () => {
   await page.goto(`${base}/hand-over`);
-  await page.getByLabel("Language of the paper").selectOption("es-MX");
+  await page.locator("#main").getByLabel("Language of the paper").selectOption("es-MX");
   await openPreview();
   await expect(preview()).toHaveAttribute("lang", /^es/);
+  await expect(preview().locator(".paper-title")).toHaveText(/presupuesto/i);
   await expect(page.getByRole("heading", { level: 1, name: "What the seller sees" })).toBeVisible();
   await page.goto(`${base}/hand-over`);
-  await page.getByLabel("Language of the paper").selectOption("en-US");
+  await page.locator("#main").getByLabel("Language of the paper").selectOption("en-US");
+  expect(faults).toEqual([]);
+});
+
+test("papers for oneself, tables and the workbook", async () => {
+  for (const title of ["Appraisal record", "Job list"]) {
+    await page.goto(`${base}/papers`);
+    await page.getByRole("link", { name: title }).click();
+    await expect(preview()).toBeVisible();
+    const made = await page.evaluate(() => window.madeDocument);
+    expect(made && (await shown()) === said(made)).toBe(true);
+  }
+  await page.getByRole("button", { name: "Make the PDF" }).click();
+  await expect(page.getByText(/^The PDF is ready: /)).toBeVisible();
+  await page.goto(`${base}/papers`);
+  await fold("Save as CSV").locator("summary").click();
+  const saved = async (name: RegExp) => {
+    const [download] = await Promise.all([
+      page.waitForEvent("download"),
+      page.getByRole("button", { name }).first().click(),
+    ]);
+    return { name: download.suggestedFilename(), bytes: readFileSync(await download.path()) };
+  };
+  const csv = await saved(/\(CSV\)$/);
+  expect(csv.name).toMatch(/^appraisal-tables-[\d-]+-[a-z_-]+\.csv$/);
+  expect(csv.bytes.subarray(0, 3).toString("hex")).toBe("efbbbf");
+  const workbook = await saved(/\(XLSX\)$/);
+  expect(workbook.name).toMatch(/\.xlsx$/);
+  expect(workbook.bytes.subarray(0, 2).toString()).toBe("PK");
+  const all = await saved(/JSON$/);
+  expect(JSON.parse(all.bytes.toString())).toMatchObject({ format: "asfound-appraisal" });
+  await page.goto(`${server.url}/compare/paper?ids=${id},${listingId(2)}`);
+  await expect(preview()).toBeVisible();
+  await page.goto(`${server.url}/compare/paper?ids=${id}`);
+  await expect(page.getByText("Choose two listings or more to compare.")).toBeVisible();
   expect(faults).toEqual([]);
 });

@@ -27,7 +27,7 @@ const rows = (more: [string, Json][] = []): ReadonlyMap<string, Json> =>
         withdrawn: true,
       },
     ],
-    ["link/one/opened", "2031-01-03T00:00:00Z"],
+    ["link/one/opened", { first: "2031-01-02T00:00:00Z", last: "2031-01-03T00:00:00Z", count: 2 }],
     [
       "link/one/answer/pads",
       { says: "done", word: "new last year", photo: hash, at: "2031-01-03T10:00:00Z" },

@@ -53,7 +53,7 @@ export function linksOf(values: Values): Link[] {
       withdrawn: value.withdrawn === true || textOf(value.withdrawn) !== undefined,
       qr: Array.isArray(value.qr) ? value.qr.filter((row) => typeof row === "string") : [],
       public: value.public !== false,
-      opened: textOf(opened) ?? (isRecord(opened) ? textOf(opened.at) : undefined),
+      opened: isRecord(opened) ? textOf(opened.last) : undefined,
       answers: answersUnder(values, id),
     });
   }
