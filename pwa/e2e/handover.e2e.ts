@@ -102,6 +102,7 @@ test("what goes in is chosen with no signal and kept", async () => {
     .locator('input[type="file"]')
     .first()
     .setInputFiles({ name: "pads.jpg", mimeType: "image/jpeg", buffer: await picture(page, "PADS") });
+  await page.locator(".photo-grid").scrollIntoViewIfNeeded();
   await expect(page.locator("img.photo-thumb")).toHaveCount(1);
   await server.stop();
   await page.goto(base);

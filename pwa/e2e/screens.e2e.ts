@@ -120,7 +120,7 @@ async function open(path: string): Promise<void> {
     page
       .locator("main")
       .getByText(
-        /^(Reading this phone|Working out|Reading the price|Reading the text|Opening the rubric editor)/,
+        /^(Reading this phone|Working out|Reading the price|Reading the text|Opening the rubric editor|Making )/,
       ),
   ).toHaveCount(0, {
     timeout: 20_000,
@@ -186,6 +186,7 @@ const general = {
   new: "/new",
   shared: `/new?${new URLSearchParams({ title: "Two-post lift (invented)", text: "9,000 lb, asking 2,400 or 3,000. 4 post lift too." })}`,
   compare: "/compare",
+  sheet: "/compare/paper",
   comparables: "/comparables",
   import: "/comparables/import?kind=two-post-lift",
   prices: "/prices",
@@ -208,6 +209,11 @@ const ofListing = (id: string, check: string) => ({
   offer: `/listing/${id}/offer`,
   fit: `/listing/${id}/fit`,
   home: `/listing/${id}/home`,
+  "hand-over": `/listing/${id}/hand-over`,
+  preview: `/listing/${id}/hand-over/preview`,
+  papers: `/listing/${id}/papers`,
+  record: `/listing/${id}/papers/record`,
+  jobs: `/listing/${id}/papers/jobs`,
 });
 
 test("an empty shop", async () => {
@@ -237,6 +243,8 @@ test("a shop with listings", async () => {
       mimeType: "image/jpeg",
       buffer: await picture(page, "CABLE 0.352"),
     });
+  // Only pictures near the screen are read.
+  await page.locator(".photo-grid").scrollIntoViewIfNeeded();
   await expect(page.locator("img.photo-thumb")).toHaveCount(1);
   await lookAt("demo", { ...general, ...ofListing(demo, "cable-diameter") }, [light, dark, narrow]);
 });
