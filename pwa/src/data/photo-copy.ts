@@ -32,12 +32,22 @@ const STEPS = [
   [320, 0.35],
 ] as const;
 
+/** Numbers of photos that share a size, so that one more or less does not make all copies anew. */
+const TIERS = [27, 40, 60, 80, 120, 200];
+
+/** Bytes one copy may take in a paper of so many photos. */
+export const roomFor = (of: number): number =>
+  Math.min(MOST_BYTES, Math.floor(ALL_BYTES / Math.max(1, TIERS.find((tier) => of <= tier) ?? of)));
+
+/** The step the last copy of a size came to: photos of one visit are much alike, and each try takes its time. */
+const lastStep = new Map<number, number>();
+
 const KEPT = 240;
 const copies = new Map<string, Promise<PhotoCopy | undefined>>();
 
 /** A copy for a paper of so many photos; undefined when the picture is not on this device. */
 export function copyForDocument(hash: string, of: number, paint?: Paint): Promise<PhotoCopy | undefined> {
-  const room = Math.min(MOST_BYTES, Math.floor(ALL_BYTES / Math.max(1, of)));
+  const room = roomFor(of);
   const key = `${hash}/${room}/${paint?.id ?? ""}`;
   const known = copies.get(key);
   if (known) return known;
@@ -83,12 +93,16 @@ async function make(hash: string, room: number, paint: Paint | undefined): Promi
     );
   }
   try {
-    for (const [i, [side, quality]] of STEPS.entries()) {
+    for (let i = lastStep.get(room) ?? 0; i < STEPS.length; i++) {
+      const [side, quality] = STEPS[i] ?? STEPS[0];
       const scale = Math.min(1, side / Math.max(bitmap.width, bitmap.height));
       const width = Math.max(1, Math.round(bitmap.width * scale));
       const height = Math.max(1, Math.round(bitmap.height * scale));
       const data = await (await drawn(bitmap, width, height, quality, paint)).arrayBuffer();
-      if (data.byteLength <= room || i === STEPS.length - 1) return { data, width, height };
+      if (data.byteLength > room && i + 1 < STEPS.length) continue;
+      // A plainer picture than the ones before: the next may be larger again.
+      lastStep.set(room, data.byteLength < room / 2 ? Math.max(0, i - 1) : i);
+      return { data, width, height };
     }
   } finally {
     bitmap.close();

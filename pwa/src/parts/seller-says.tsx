@@ -45,7 +45,7 @@ export function whenText(at: string): string {
 }
 
 /** How many answers there are, and how many were not looked at on this device. */
-export function useAnswerCount(answers: readonly Answer[]): { all: number; fresh: number } {
+function useAnswerCount(answers: readonly Answer[]): { all: number; fresh: number } {
   const [, again] = useState(0);
   useEffect(() => onSeen(() => again((n) => n + 1)), []);
   return { all: answers.length, fresh: unseen(answers).length };

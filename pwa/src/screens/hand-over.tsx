@@ -25,6 +25,7 @@ import { GoesIn } from "./hand-over-parts.tsx";
 import { JudgedPage } from "./judged-page.tsx";
 import { LinkList } from "./link-list.tsx";
 import { useLookup } from "./rubric-lookup.ts";
+import { usePaper } from "./use-paper.ts";
 
 /** What goes into the paper for the seller, before it is looked at and handed over. */
 export function HandOverScreen({ id }: { id: string }) {
@@ -43,6 +44,7 @@ export function HandOverScreen({ id }: { id: string }) {
     <JudgedPage id={id} title={words.title} back={`/listing/${id}`} backTitle={words.back} actions={actions}>
       {(result, listing) => (
         <>
+          <Ahead id={id} />
           <p>{words.lead}</p>
           <AnswerList listing={listing} lookup={lookup} />
           <People listing={listing} />
@@ -54,6 +56,12 @@ export function HandOverScreen({ id }: { id: string }) {
       )}
     </JudgedPage>
   );
+}
+
+/** Makes the paper and its photo copies while the choice is made, so that they are there when they are asked for. */
+function Ahead({ id }: { id: string }) {
+  usePaper(id, "estimate");
+  return null;
 }
 
 type Path = Parameters<typeof handOverPath>[0];

@@ -49,7 +49,7 @@ export function usePdf(props: {
 }
 
 /** Whether this device's share sheet takes a PDF. */
-export function canShare(file: File): boolean {
+function canShare(file: File): boolean {
   try {
     return typeof navigator.canShare === "function" && navigator.canShare({ files: [file] });
   } catch {

@@ -212,6 +212,9 @@ interface Copied {
   problem?: string;
 }
 
+/** Photos copied at once: a browser decodes and encodes beside the page. */
+const AT_ONCE = 3;
+
 const none: ReadonlyMap<string, PhotoCopy> = new Map();
 
 function useCopies(
@@ -231,19 +234,28 @@ function useCopies(
     const copyAll = async () => {
       let problem: string | undefined;
       const broken: string[] = [];
-      for (const [i, key] of keys.entries()) {
-        if (late) return;
-        try {
-          const copy = await copyForDocument(key, keys.length, paintFor(marks?.get(key), document.language));
-          if (copy) copies.set(key, copy);
-          else broken.push(key);
-        } catch (cause) {
-          broken.push(key);
-          problem = cause instanceof Error ? cause.message : String(cause);
+      let done = 0;
+      const waiting = [...keys];
+      const work = async () => {
+        for (let key = waiting.shift(); key !== undefined && !late; key = waiting.shift()) {
+          try {
+            const copy = await copyForDocument(
+              key,
+              keys.length,
+              paintFor(marks?.get(key), document.language),
+            );
+            if (copy) copies.set(key, copy);
+            else broken.push(key);
+          } catch (cause) {
+            broken.push(key);
+            problem = cause instanceof Error ? cause.message : String(cause);
+          }
+          // Telling of each would draw the whole paper anew each time.
+          if (++done % 16 === 0 && done < keys.length) tell(keys.length - done, problem);
         }
-        // Telling of each would draw the whole paper anew each time.
-        if (i % 8 === 0 && i + 1 < keys.length) tell(keys.length - i - 1);
-      }
+      };
+      await Promise.all(Array.from({ length: AT_ONCE }, work));
+      if (late) return;
       tell(0, problem);
       if (broken.length > 0 && !late) setBroken(broken);
     };
