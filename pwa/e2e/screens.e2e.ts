@@ -120,7 +120,7 @@ async function open(path: string): Promise<void> {
     page
       .locator("main")
       .getByText(
-        /^(Reading this phone|Working out|Reading the price|Reading the text|Opening the rubric editor)/,
+        /^(Reading this phone|Working out|Reading the price|Reading the text|Opening the rubric editor|Making )/,
       ),
   ).toHaveCount(0, {
     timeout: 20_000,
@@ -188,6 +188,7 @@ const general = {
   compare: "/compare",
   decisions: "/decisions",
   "no decision": "/decisions/none",
+  sheet: "/compare/paper",
   comparables: "/comparables",
   import: "/comparables/import?kind=two-post-lift",
   prices: "/prices",
@@ -211,6 +212,11 @@ const ofListing = (id: string, check: string) => ({
   fit: `/listing/${id}/fit`,
   home: `/listing/${id}/home`,
   unite: `/listing/${id}/unite`,
+  "hand-over": `/listing/${id}/hand-over`,
+  preview: `/listing/${id}/hand-over/preview`,
+  papers: `/listing/${id}/papers`,
+  record: `/listing/${id}/papers/record`,
+  jobs: `/listing/${id}/papers/jobs`,
 });
 
 test("an empty shop", async () => {
@@ -240,6 +246,7 @@ test("a shop with listings", async () => {
       mimeType: "image/jpeg",
       buffer: await picture(page, "CABLE 0.352"),
     });
+  // Only pictures near the screen are read.
   await page.locator(".photo-grid").scrollIntoViewIfNeeded();
   await expect(page.locator("img.photo-thumb")).toHaveCount(1);
   const photo = (await page.locator(".photo-open").first().getAttribute("href")) ?? "";

@@ -26,11 +26,20 @@ const ComparablesImportScreen = lazy(() =>
   import("./screens/comparables-import.tsx").then((m) => m.ComparablesImportScreen),
 );
 const CompareScreen = lazy(() => import("./screens/compare.tsx").then((m) => m.CompareScreen));
+const ComparePaperScreen = lazy(() =>
+  import("./screens/compare-paper.tsx").then((m) => m.ComparePaperScreen),
+);
 const DecideScreen = lazy(() => import("./screens/decide.tsx").then((m) => m.DecideScreen));
 const DecisionScreen = lazy(() => import("./screens/decision.tsx").then((m) => m.DecisionScreen));
 const DecisionsScreen = lazy(() => import("./screens/decisions.tsx").then((m) => m.DecisionsScreen));
 const FitScreen = lazy(() => import("./screens/fit.tsx").then((m) => m.FitScreen));
+const HandOverScreen = lazy(() => import("./screens/hand-over.tsx").then((m) => m.HandOverScreen));
+const HandOverPreviewScreen = lazy(() =>
+  import("./screens/hand-over-preview.tsx").then((m) => m.HandOverPreviewScreen),
+);
 const HomeScreen = lazy(() => import("./screens/home.tsx").then((m) => m.HomeScreen));
+const PaperScreen = lazy(() => import("./screens/paper.tsx").then((m) => m.PaperScreen));
+const PapersScreen = lazy(() => import("./screens/papers.tsx").then((m) => m.PapersScreen));
 const PhotoScreen = lazy(() => import("./screens/photo.tsx").then((m) => m.PhotoScreen));
 const PricesScreen = lazy(() => import("./screens/prices.tsx").then((m) => m.PricesScreen));
 const RubricCheckScreen = lazy(() => import("./screens/rubric-check.tsx").then((m) => m.RubricCheckScreen));
@@ -98,6 +107,11 @@ function Screens() {
       <Route path="/compare/decide" component={DecideScreen} />
       <Route path="/decisions" component={DecisionsScreen} />
       <Route path="/decisions/:id" component={DecisionScreen} />
+      <Route path="/listing/:id/hand-over" component={HandOverScreen} />
+      <Route path="/listing/:id/hand-over/preview" component={HandOverPreviewScreen} />
+      <Route path="/listing/:id/papers" component={PapersScreen} />
+      <Route path="/listing/:id/papers/:kind" component={PaperScreen} />
+      <Route path="/compare/paper" component={ComparePaperScreen} />
       <Route path="/comparables" component={ComparablesScreen} />
       <Route path="/comparables/import" component={ComparablesImportScreen} />
       <Route path="/prices" component={PricesScreen} />

@@ -6,6 +6,7 @@ import type { Quantity, RubricRef } from "../generated/types.ts";
 import { endOfMs, stampMs } from "./clock.ts";
 import type { Store, StoredRow } from "./db.ts";
 import { listingId } from "./id.ts";
+import { type AnswerMark, answersOf } from "./links.ts";
 import { rowValue, winner } from "./row.ts";
 import { rubricMarkOf } from "./rubric-mark.ts";
 import { integerOf, isRecord, quantityOf, rubricOf, textOf } from "./shape.ts";
@@ -37,6 +38,8 @@ export interface ListingSummary {
   into?: string;
   /** Hash of its oldest photo of the whole. */
   photo?: string;
+  /** What sellers answered to its papers, the newest first. */
+  answers?: AnswerMark[];
   /** Checks with a grade, or with a reason for none. */
   answered: number;
   deleted: boolean;
@@ -106,8 +109,14 @@ function told(value: ReadonlyMap<string, Json>): Told {
     state: isRecord(state) ? textOf(state.state) : undefined,
     into: isRecord(away) ? textOf(away.into) : undefined,
     photo: oldestPhoto(value),
+    answers: answerMarks(value),
   };
   return Object.fromEntries(Object.entries(all).filter(([, one]) => one !== undefined)) as Told;
+}
+
+function answerMarks(value: ReadonlyMap<string, Json>): AnswerMark[] | undefined {
+  const answers = answersOf(value).map(({ path, at }) => ({ path, at }));
+  return answers.length > 0 ? answers : undefined;
 }
 
 const PHOTO = /^photo\/([^/]+)$/;

@@ -1,7 +1,8 @@
 /** Whether the pictures kept here are the ones that were recorded: their bytes hashed again. */
 import { current, type Store } from "./db.ts";
+import { answerPhoto } from "./links.ts";
 import { checkedPhoto, photoHash } from "./photo.ts";
-import { rowKey, rowValue } from "./row.ts";
+import { type Row, rowKey, rowValue } from "./row.ts";
 import { tellSaved } from "./saved.ts";
 import { isRecord, textOf } from "./shape.ts";
 
@@ -14,6 +15,9 @@ export interface NamedPhoto {
   at: string;
 }
 
+/** The photo that a row stands for, or that a seller's answer came with. */
+const hashIn = (row: Row): string | undefined => photoHash(row.path) ?? answerPhoto(row.path, rowValue(row));
+
 /** Photos that rows of listings name which are not deleted, each once. Loads no picture. */
 export function namedPhotos(
   store: Store,
@@ -22,15 +26,18 @@ export function namedPhotos(
   return store.read(["rows"], async () => {
     const photoRows = await store.rows
       .where("path")
-      .startsWithAnyOf("photo/", "finding/")
-      .and((row) => wanted(photoHash(row.path) ?? "") && photoHash(row.path) !== undefined)
+      .startsWithAnyOf("photo/", "finding/", "link/")
+      .and((row) => {
+        const hash = hashIn(row);
+        return hash !== undefined && wanted(hash);
+      })
       .toArray();
     const deleted = await store.rows.bulkGet(photoRows.map((row) => rowKey(row.doc, "deleted")));
     const named = new Map<string, NamedPhoto>();
     for (const [i, row] of photoRows.entries()) {
       const removal = deleted[i];
       const value = rowValue(row);
-      const hash = photoHash(row.path);
+      const hash = hashIn(row);
       if (!hash || value === null || (removal && rowValue(removal) === true)) continue;
       const check = /^finding\/([^/]+)\//.exec(row.path)?.[1];
       named.set(hash, { hash, doc: row.doc, check, at: isRecord(value) ? (textOf(value.at) ?? "") : "" });

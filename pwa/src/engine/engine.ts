@@ -101,8 +101,13 @@ export async function makeComparison(
 }
 
 /** Everything as tables, those with no rows left out: what CSV and the workbook are written from. */
-export const makeTables = (files: File[], more: Omit<TablesRequest, "files"> = {}): Promise<SheetTable[]> =>
-  ask("tables", { ...more, files });
+export async function makeTables(
+  files: File[],
+  more: Omit<TablesRequest, "files"> = {},
+): Promise<SheetTable[]> {
+  await learn(more.locale ?? "");
+  return ask("tables", { ...more, files });
+}
 
 /** A table as CSV that opens in a spreadsheet. */
 export async function writeCSV(table: SheetTable): Promise<string> {

@@ -9,8 +9,10 @@ export function Hazard(props: {
   small?: boolean;
   /** It would be of this kind if it failed; filled, it is. */
   outlined?: boolean;
+  /** The signal word in another language than the app's. */
+  said?: string | undefined;
 }) {
-  const { word, small, outlined } = props;
+  const { word, small, outlined, said } = props;
   const known = word in hazardWords ? word : "notice";
   return (
     <span
@@ -22,7 +24,7 @@ export function Hazard(props: {
           <path class="hazard-mark" d="M12 7.5v7M12 16.6v2" stroke-width="2.4" />
         </svg>
       )}
-      <span>{hazardWords[known]}</span>
+      <span>{said || hazardWords[known]}</span>
     </span>
   );
 }

@@ -5,7 +5,7 @@ import { type Change, edit } from "../data/write.ts";
 export async function save(
   label: string,
   changes: readonly Change[],
-  options?: { coalesce?: boolean },
+  options?: { coalesce?: boolean; undoable?: boolean },
 ): Promise<string | undefined> {
   try {
     await edit(label, changes, options ?? {});

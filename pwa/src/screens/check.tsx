@@ -1,15 +1,18 @@
 import { useState } from "preact/hooks";
 import { useLocation } from "preact-iso";
+import { answersOf } from "../data/links.ts";
 import type { Catalogue } from "../generated/types.ts";
 import { TextField } from "../parts/field.tsx";
 import { Banner, Page } from "../parts/page.tsx";
 import { Photos } from "../parts/photos.tsx";
 import { save, saveValue } from "../parts/save.ts";
+import { SellerSays } from "../parts/seller-says.tsx";
 import { useCatalogue } from "../parts/use-catalogue.ts";
 import { useShop } from "../parts/use-shop.ts";
 import { nextOpen, type Stop, useWalk, type Walk } from "../parts/use-walk.ts";
 import { pageWords } from "../words/parts.ts";
 import { cautionWords, walkWords, checkWords as words } from "../words/walkaround.ts";
+import { answersToCheck } from "./answered.ts";
 import { CautionCard, useCautionsRead } from "./cautions.tsx";
 import { CheckGrades, CheckSkip } from "./check-grades.tsx";
 import { DangerFailed, HeldBlock, Instructions, Lead, OnlyIf } from "./check-lead.tsx";
@@ -158,6 +161,7 @@ function OneCheck({ walk, at, stop, catalogue, list }: OneProps) {
         currency={shop?.currency ?? "USD"}
       />
       {failed && !said.good && <DangerFailed id={walk.listing.id} />}
+      <SellerSays answers={answersToCheck(answersOf(walk.listing.values), check.id)} />
       {held && <HeldBlock held={held} />}
       {walk.rubric && (
         <OnlyIf rubric={walk.rubric} stop={stop} facts={walk.listing.facts} id={walk.listing.id} />

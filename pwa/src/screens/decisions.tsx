@@ -1,8 +1,8 @@
 import "../style/money.css";
 import "../style/charts.css";
 import "../style/compare.css";
-import { day } from "../charts/format.ts";
 import { type Decision, decisions } from "../data/decision.ts";
+import { day } from "../parts/moment.ts";
 import { showMoney } from "../parts/money.ts";
 import { Banner, Page } from "../parts/page.tsx";
 import { useWatch } from "../parts/use-watch.ts";

@@ -1,10 +1,12 @@
 import type { ComponentChildren } from "preact";
 import { hourSpan, hours, plain } from "../charts/format.ts";
+import type { Answer } from "../data/links.ts";
 import type { Line, PartLine, WayChoice } from "../generated/types.ts";
 import { Fold } from "../parts/fold.tsx";
 import { showMoney } from "../parts/money.ts";
 import { RangeInput } from "../parts/range-input.tsx";
 import { saveValue } from "../parts/save.ts";
+import { AnswerCount, SellerSays } from "../parts/seller-says.tsx";
 import { estimateWords as words } from "../words/estimate.ts";
 import { Amount, Amounts, rounded, roundedRange, showRange } from "./amounts.tsx";
 import type { Lookup } from "./rubric-lookup.ts";
@@ -17,18 +19,20 @@ interface LineProps {
 }
 
 /** One remedy or preparation, opening onto why, how, parts and hours. */
-export function EstimateLine(props: LineProps) {
-  const { line, currency, lookup } = props;
+export function EstimateLine(props: LineProps & { answers: readonly Answer[] }) {
+  const { line, currency, lookup, answers } = props;
   return (
     <Fold
       summary={
         <span dir="auto">
           {line.title}
           <span class="row-note figures">{words.hoursOf(hourSpan(line.hours.low, line.hours.high))}</span>
+          {answers.length > 0 && <AnswerCount answers={answers} />}
         </span>
       }
       aside={rounded(line.mean, currency)}
     >
+      <SellerSays answers={answers} />
       <Because {...props} />
       <Cautioned text={line.caution} />
       <Ways {...props} />

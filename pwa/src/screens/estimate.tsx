@@ -2,11 +2,14 @@ import "../style/money.css";
 import "../style/charts.css";
 import { hourSpan } from "../charts/format.ts";
 import { RangeBar } from "../charts/range-bar.tsx";
+import { type Answer, answersOf } from "../data/links.ts";
 import type { Line, Result } from "../generated/types.ts";
 import { useListing } from "../parts/use-listing.ts";
 import { Why } from "../parts/why.tsx";
 import { estimateWords as words } from "../words/estimate.ts";
+import { handOverWords } from "../words/hand-over.ts";
 import { Amount, Amounts, rounded, roundedRange } from "./amounts.tsx";
+import { answersToLine } from "./answered.ts";
 import { LandingLine } from "./estimate-landing.tsx";
 import { Because, EstimateLine } from "./estimate-line.tsx";
 import { JudgedPage } from "./judged-page.tsx";
@@ -19,6 +22,9 @@ export function EstimateScreen({ id }: { id: string }) {
     <>
       <a class="button" href="/prices">
         {words.toPrices}
+      </a>
+      <a class="button" href={`/listing/${id}/hand-over`}>
+        {handOverWords.title}
       </a>
       <a class="button button-main" href={`/listing/${id}/offer`}>
         {words.toOffer}
@@ -37,7 +43,14 @@ export function EstimateScreen({ id }: { id: string }) {
       {(result, listing) => (
         <>
           {scrapOf(result) ? <Scrap id={id} result={result} lookup={lookup} /> : <Totals result={result} />}
-          <Lines id={id} result={result} kind="remedy" title={words.repairs} lookup={lookup} />
+          <Lines
+            id={id}
+            result={result}
+            kind="remedy"
+            title={words.repairs}
+            lookup={lookup}
+            answers={answersOf(listing.values)}
+          />
           <Lines
             id={id}
             result={result}
@@ -143,6 +156,7 @@ function Lines(props: {
   title: string;
   hint?: string;
   lookup: Lookup;
+  answers?: Answer[];
 }) {
   const lines = props.result.estimate.lines.filter((l) => l.kind === props.kind);
   if (lines.length === 0) return null;
@@ -158,6 +172,7 @@ function Lines(props: {
             line={line}
             currency={props.result.currency}
             lookup={props.lookup}
+            answers={answersToLine(props.answers ?? [], line)}
           />
         ))}
       </div>

@@ -5,6 +5,7 @@ import { type Glance, useGlance } from "../parts/glance.ts";
 import { Hazard } from "../parts/hazard.tsx";
 import { showMoney } from "../parts/money.ts";
 import { PhotoImage } from "../parts/photo-image.tsx";
+import { AnswerCount } from "../parts/seller-says.tsx";
 import type { ShopCatalogue } from "../parts/use-catalogue.ts";
 import { useNear } from "../parts/use-near.ts";
 import { findWords } from "../words/find.ts";
@@ -112,9 +113,11 @@ function Marks({ listing }: { listing: ListingSummary }) {
   const stand = standOf(listing);
   const said = SAID.some((one) => one === stand);
   const demo = isDemo(listing.note ?? "");
-  if (!said && !listing.away && !demo && listing.conflicts === 0) return null;
+  const answers = listing.answers ?? [];
+  if (!said && !listing.away && !demo && listing.conflicts === 0 && answers.length === 0) return null;
   return (
     <p class="tag-marks">
+      <AnswerCount answers={answers} />
       {said && <span class="mark mark-said">{findWords.stands[stand]}</span>}
       {listing.away && <span class="mark">{findWords.away}</span>}
       {demo && <span class="mark">{words.demo}</span>}

@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import { answersOf } from "../data/links.ts";
 import type { Result } from "../generated/types.ts";
 import { ChoiceField } from "../parts/field.tsx";
 import { Fold } from "../parts/fold.tsx";
@@ -7,14 +8,17 @@ import { listAddress } from "../parts/list-place.ts";
 import { Banner, Page } from "../parts/page.tsx";
 import { Photos } from "../parts/photos.tsx";
 import { save, saveValue } from "../parts/save.ts";
+import { AnswerCount } from "../parts/seller-says.tsx";
 import { useCatalogue } from "../parts/use-catalogue.ts";
 import { type ListingDoc, useListing } from "../parts/use-listing.ts";
 import { useResult } from "../parts/use-result.ts";
 import { useRubric } from "../parts/use-rubric.ts";
 import { useShop } from "../parts/use-shop.ts";
 import { fitWords } from "../words/fit.ts";
+import { handOverWords } from "../words/hand-over.ts";
 import { homeWords } from "../words/home.ts";
 import { listingWords as words } from "../words/listing.ts";
+import { paperWords } from "../words/papers.ts";
 import { pageWords } from "../words/parts.ts";
 import { visitWords } from "../words/visit.ts";
 import { ConflictList } from "./conflict-list.tsx";
@@ -124,12 +128,19 @@ function Steps(props: { listing: ListingDoc; result: Result | undefined; sized: 
     ? words.notStarted
     : words.progress(result.progress.graded, result.progress.applies, result.progress.skipped);
   const base = `/listing/${listing.id}`;
+  const answers = answersOf(listing.values);
   const steps = [
     { href: `${base}/visit`, title: visitWords.step, aside: visitWords.stepAside },
     { href: `${base}/walk`, title: words.walk, aside: walked },
     { href: `${base}/result`, title: words.result, aside: words.resultAside },
     { href: `${base}/estimate`, title: words.estimate, aside: words.estimateAside },
     { href: `${base}/offer`, title: words.offer, aside: words.offerAside },
+    {
+      href: `${base}/hand-over`,
+      title: handOverWords.step,
+      aside: answers.length > 0 ? <AnswerCount answers={answers} /> : handOverWords.stepAside,
+    },
+    { href: `${base}/papers`, title: paperWords.step, aside: paperWords.stepAside },
     ...(props.sized
       ? [
           { href: `${base}/fit`, title: fitWords.step, aside: fitWords.findings[result?.fit?.finding ?? ""] },

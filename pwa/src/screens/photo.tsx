@@ -1,11 +1,12 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { useLocation } from "preact-iso";
-import { moment, plain } from "../charts/format.ts";
+import { plain } from "../charts/format.ts";
 import { photoPath } from "../data/photo.ts";
 import { pathsOfPhoto } from "../data/photo-pair.ts";
 import { canFetchAgain, fetchAgain } from "../data/photo-proof.ts";
 import { isRecord } from "../data/shape.ts";
 import { Fold } from "../parts/fold.tsx";
+import { moment } from "../parts/moment.ts";
 import { Page } from "../parts/page.tsx";
 import { PhotoGone } from "../parts/photo-image.tsx";
 import { save } from "../parts/save.ts";

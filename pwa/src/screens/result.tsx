@@ -3,6 +3,7 @@ import "../style/charts.css";
 import type { Offer } from "../generated/types.ts";
 import { Banner } from "../parts/page.tsx";
 import { useListing } from "../parts/use-listing.ts";
+import { handOverWords } from "../words/hand-over.ts";
 import { resultScreenWords as words } from "../words/result.ts";
 import { JudgedPage } from "./judged-page.tsx";
 import { OfferSays, PriceList } from "./price-list.tsx";
@@ -22,6 +23,9 @@ export function ResultScreen({ id }: { id: string }) {
     <>
       <a class="button" href={`${base}/estimate`}>
         {words.toEstimate}
+      </a>
+      <a class="button" href={`${base}/hand-over`}>
+        {handOverWords.title}
       </a>
       <a class="button button-main" href={`${base}/offer`}>
         {words.toOffer}

@@ -7,6 +7,7 @@ import type { Json } from "../data/value.ts";
 import type { Catalogue, Choice, Rubric } from "../generated/types.ts";
 import { showMoney } from "../parts/money.ts";
 import { findWords } from "../words/find.ts";
+import { handOverWords, linkWords } from "../words/hand-over.ts";
 import { conflictWords, listingWords } from "../words/listing.ts";
 import { photoViewWords } from "../words/photo.ts";
 import { photoWords } from "../words/photos.ts";
@@ -45,6 +46,8 @@ export function pathTitle(path: string, rubric: Rubric | undefined): string {
   if (head === "fact") return rubric?.facts?.find((f) => f.id === id)?.ask ?? id;
   if (head === "asked") return rubric?.visit?.questions.find((q) => q.id === id)?.ask ?? id;
   if (head === "adjust") return worthWords.setAdjust(id);
+  if (head === "handover") return handOverWords.set(handOverWords.labels[id] ?? id);
+  if (head === "link") return linkWords.title;
   return listingWords.labels[path] ?? listingWords.labels[head] ?? path;
 }
 
@@ -53,7 +56,8 @@ export function valueText(path: string, value: Json, known: Known): string {
   if (value === null) return conflictWords.empty;
   if (typeof value === "boolean") return value ? conflictWords.yes : conflictWords.no;
   const [head = "", id = ""] = path.split("/");
-  if (typeof value === "number") return head === "asking" ? showMoney(value, known.currency) : String(value);
+  if (typeof value === "number")
+    return head === "asking" || path === "handover/price" ? showMoney(value, known.currency) : String(value);
   if (typeof value === "string") {
     if (head === "seller") return titleOf(known.catalogue?.sellers, value);
     if (head === "fact") return titleOf(known.rubric?.facts?.find((f) => f.id === id)?.options, value);

@@ -7,12 +7,14 @@ import { estimateWords } from "../estimate.ts";
 import { findWords, standWords } from "../find.ts";
 import { fitWords } from "../fit.ts";
 import { failureWords, frameWords, storeWords, syncWords, undoWords, updateWords } from "../frame.ts";
+import { answerWords, handOverWords, linkWords } from "../hand-over.ts";
 import { homeWords } from "../home.ts";
 import { importWords } from "../import.ts";
 import { conflictWords, listingWords } from "../listing.ts";
 import { listingsWords, newListingWords } from "../listings.ts";
 import { noticeWords } from "../notice.ts";
 import { offerWords } from "../offer.ts";
+import { paperWords } from "../papers.ts";
 import {
   fieldWords,
   hazardWords,
@@ -43,12 +45,14 @@ import { estimate } from "./estimate.ts";
 import { find, stand } from "./find.ts";
 import { fit } from "./fit.ts";
 import { failure, frame, store, sync, undo, update } from "./frame.ts";
+import { answer, handOver, link } from "./hand-over.ts";
 import { home } from "./home.ts";
 import { imported } from "./import.ts";
 import { conflict, listing } from "./listing.ts";
 import { listings, newListing } from "./listings.ts";
 import { notice } from "./notice.ts";
 import { offer } from "./offer.ts";
+import { papers } from "./papers.ts";
 import { field, hazard, money, odds, page, range, result, stepper, why } from "./parts.ts";
 import { pair as photoPair, photoView, proof } from "./photo.ts";
 import { photos } from "./photos.ts";
@@ -65,6 +69,10 @@ import { worth } from "./worth.ts";
 const pair = <T extends object>(english: T, own: T): readonly [object, object] => [english, own];
 
 export const pairs = [
+  pair(answerWords, answer),
+  pair(handOverWords, handOver),
+  pair(linkWords, link),
+  pair(paperWords, papers),
   pair(backupWords, backup),
   pair(benchWords, bench),
   pair(cautionWords, caution),

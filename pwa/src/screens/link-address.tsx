@@ -1,0 +1,76 @@
+import { useId, useRef, useState } from "preact/hooks";
+import type { Link } from "../data/links.ts";
+import { Labelled } from "../parts/field.tsx";
+import { linkWords as words } from "../words/hand-over.ts";
+
+/** The address of a link: to copy, to hand on, to scan. */
+export function LinkAddress({ link }: { link: Pick<Link, "url" | "qr" | "public"> }) {
+  const dom = useId();
+  const field = useRef<HTMLInputElement>(null);
+  const [said, setSaid] = useState<string | undefined>(undefined);
+  const copy = async () => {
+    try {
+      await navigator.clipboard.writeText(link.url);
+      setSaid(words.copied);
+    } catch {
+      // No clipboard without a secure address, or it was not allowed.
+      field.current?.focus();
+      field.current?.select();
+      setSaid(words.notCopied);
+    }
+  };
+  const share = async () => {
+    try {
+      await navigator.share({ url: link.url });
+    } catch (cause) {
+      if (!(cause instanceof DOMException && cause.name === "AbortError")) await copy();
+    }
+  };
+  return (
+    <div class="block">
+      {!link.public && <p class="field-problem">{words.notPublic}</p>}
+      <Labelled label={words.address} for={dom}>
+        <input id={dom} ref={field} type="text" readOnly class="stamped" value={link.url} />
+      </Labelled>
+      <div class="button-row">
+        <button type="button" class="button" onClick={() => void copy()}>
+          {words.copy}
+        </button>
+        {typeof navigator.share === "function" && (
+          <button type="button" class="button" onClick={() => void share()}>
+            {words.share}
+          </button>
+        )}
+      </div>
+      <p role="status">{said}</p>
+      {link.qr.length > 0 && <QrCode rows={link.qr} />}
+    </div>
+  );
+}
+
+/** Quiet zone around a QR code, modules (ISO/IEC 18004, 9.1; from memory). */
+const QUIET = 4;
+
+/** Always dark on white: a scanner may not read it the other way round. */
+function QrCode({ rows }: { rows: readonly string[] }) {
+  const side = rows.length + 2 * QUIET;
+  const dark = rows
+    .flatMap((row, y) =>
+      [...row.matchAll(/1+/g)].map(
+        (run) => `M${run.index + QUIET} ${y + QUIET}h${run[0].length}v1h-${run[0].length}z`,
+      ),
+    )
+    .join("");
+  return (
+    <svg
+      class="qr"
+      viewBox={`0 0 ${side} ${side}`}
+      role="img"
+      aria-label={words.qrAlt}
+      shape-rendering="crispEdges"
+    >
+      <rect width={side} height={side} fill="#fff" />
+      <path d={dark} fill="#000" />
+    </svg>
+  );
+}
