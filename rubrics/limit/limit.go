@@ -51,7 +51,7 @@ type Input struct {
 	Unit      string   `json:"unit,omitempty"`             // assumed in inch mode when the entry has none (screens only)
 	Metric    string   `json:"metric,omitempty"`           // likewise in metric mode
 	Words     []string `json:"words,omitempty"`            // allowed words
-	Titles    []string `json:"titles,omitempty" say:"yes"` // of the words, where these do not speak for themselves
+	Titles    []string `json:"titles,omitempty" say:"yes"` // of the words, as people read them; All sets them where they are more than figures
 	Optional  bool     `json:"optional,omitempty"`
 	Default   string   `json:"default,omitempty"`
 	// Either names a group of optional quantities of which one at least is needed.

@@ -81,7 +81,7 @@ var receiverValve = rule{
 	Definition: Definition{
 		Name: "receiver-valve", Title: "Air receiver: nothing between tank and safety valve",
 		Quantities: []Input{
-			{Name: "between", Title: "fitting that can close between tank and safety valve", Dimension: "word", Words: []string{"none", "valve"}},
+			{Name: "between", Title: "fitting that can close between tank and safety valve", Dimension: "word", Words: []string{"none", "valve"}, Titles: []string{"nothing that can close", "a valve"}},
 		},
 		Formula: "beyond when a valve stands between them",
 		Source:  "29 CFR 1917.155(b)(2); 29 CFR 1910.169(b)(3)",

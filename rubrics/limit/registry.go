@@ -44,6 +44,11 @@ func All() []Definition {
 		out[i].Subject = subjectOf(out[i].Name)
 		out[i].Called = called[out[i].Name]
 		out[i].Quantities = append([]Input(nil), out[i].Quantities...)
+		for k := range out[i].Quantities {
+			if q := &out[i].Quantities[k]; len(q.Titles) == 0 {
+				q.Titles = wordTitles(q.Words)
+			}
+		}
 	}
 	sort.Slice(out, func(i, j int) bool { return out[i].Name < out[j].Name })
 	return out
