@@ -14,8 +14,11 @@ import (
 	"testing"
 )
 
-// speaking are the packages whose sentences the engine says, from this folder.
-var speaking = []string{"../appraisal", "../depreciation", "../door", "../editing", "../notice", "../pairwise", "../say", "../table", "../unit", ".."}
+// speaking are the packages whose sentences stand in a file, from this folder.
+var speaking = map[string][]string{
+	"engine":   {"../appraisal", "../depreciation", "../door", "../editing", "../notice", "../pairwise", "../say", "../table", "../unit", ".."},
+	"measured": {"../limit"},
+}
 
 // sayers are the functions that take a pattern, and at which of their arguments. Those
 // of package say take nothing but constant ones; the others may also take a text that
@@ -32,11 +35,11 @@ var constantOnly = []string{"F", "T", "Later", "Key", "Errorf"}
 // where a pattern is said.
 type place struct{ file, name string }
 
-// keys finds all patterns that the engine says, with one place of each.
-func keys(t *testing.T) map[string]place {
+// keys finds all patterns that packages say, with one place of each.
+func keys(t *testing.T, packages []string) map[string]place {
 	t.Helper()
 	out := map[string]place{}
-	for _, dir := range speaking {
+	for _, dir := range packages {
 		set := token.NewFileSet()
 		names, err := filepath.Glob(filepath.Join(dir, "*.go"))
 		if err != nil {
@@ -153,7 +156,7 @@ func sentence(name, text string) bool {
 	return !isField.MatchString(text)
 }
 
-var isField = regexp.MustCompile(`^[a-z_-]+(\.[a-z_]+)*\.?$|^$`)
+var isField = regexp.MustCompile(`^[a-z_-]+[0-9]*(\.[a-z_]+)*\.?$|^$`)
 
 // verbs of a pattern in the order of their arguments.
 func verbs(pattern string) string {
@@ -177,28 +180,26 @@ func verbs(pattern string) string {
 
 var verb = regexp.MustCompile(`%%|%(\[\d+\])?([#+]?[0-9.]*)([a-zA-Z])`)
 
-// TestEngineWords: every sentence that the engine says stands in the file of each
-// language, with the same arguments, and no other does.
+// TestEngineWords: every sentence that the engine and its limits say stands in its file
+// of each language, with the same arguments, and no other does.
 func TestEngineWords(t *testing.T) {
-	said := keys(t)
-	for _, language := range Languages {
-		l, err := Load(language)
-		if err != nil {
-			t.Fatal(err)
-		}
-		words := l.files["engine"]
-		for english, at := range said {
-			own, ok := words[english]
-			switch {
-			case !ok:
-				t.Errorf("%s/engine.yaml lacks %q, which %s says", language, english, at.file)
-			case verbs(own) != verbs(english):
-				t.Errorf("%s/engine.yaml: %q takes %q, the English %q", language, own, verbs(own), verbs(english))
+	for file, packages := range speaking {
+		said := keys(t, packages)
+		for _, language := range Languages {
+			words := load(t, language).files[file]
+			for english, at := range said {
+				own, ok := words[english]
+				switch {
+				case !ok:
+					t.Errorf("%s/%s.yaml lacks %q, which %s says", language, file, english, at.file)
+				case verbs(own) != verbs(english):
+					t.Errorf("%s/%s.yaml: %q takes %q, the English %q", language, file, own, verbs(own), verbs(english))
+				}
 			}
-		}
-		for english := range words {
-			if _, ok := said[english]; !ok {
-				t.Errorf("%s/engine.yaml: nobody says %q", language, english)
+			for english := range words {
+				if _, ok := said[english]; !ok {
+					t.Errorf("%s/%s.yaml: nobody says %q", language, file, english)
+				}
 			}
 		}
 	}

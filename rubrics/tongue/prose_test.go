@@ -210,9 +210,11 @@ func TestLimitsAgree(t *testing.T) {
 	for _, language := range Languages {
 		l := load(t, language)
 		words := l.Words()
-		for english, own := range l.files["limits"] {
-			if words[english] != own {
-				t.Errorf("%s: %q is %q in limits.yaml, elsewhere %q: tell the meanings apart with \\x04", language, english, own, words[english])
+		for _, name := range []string{"limits", "measured"} {
+			for english, own := range l.files[name] {
+				if words[english] != own {
+					t.Errorf("%s: %q is %q in %s.yaml, elsewhere %q: tell the meanings apart with \\x04", language, english, own, name, words[english])
+				}
 			}
 		}
 	}
