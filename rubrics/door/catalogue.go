@@ -40,9 +40,11 @@ type Catalogue struct {
 	Floors   []appraisal.Choice  `json:"floors"`
 	// TieDowns are the kinds of tie-down whose working load limit is known.
 	TieDowns []appraisal.Choice `json:"tie_downs"`
-	// Hazards are the signal words, Standings how a limit's figure is founded.
+	// Hazards are the signal words, Standings how a limit's figure is founded, Findings
+	// what holding a value against it gives.
 	Hazards   []appraisal.Choice `json:"hazards"`
 	Standings []appraisal.Choice `json:"standings"`
+	Findings  []appraisal.Choice `json:"findings"`
 }
 
 // The Locale of a request (BCP 47, es-MX) says in which language and with which

@@ -100,7 +100,10 @@ export interface Catalogue {
   criteria: Criterion[];
   measures: Measure[];
   floors: Choice[];
-  tie_downs: string[];
+  tie_downs: Choice[];
+  hazards: Choice[];
+  standings: Choice[];
+  findings: Choice[];
 }
 
 export interface Change {
@@ -570,6 +573,7 @@ export interface LimitDefinition {
 export interface LimitFigure {
   group?: string;
   title: string;
+  short?: string;
   value?: number;
   unit?: string;
   text?: string;
