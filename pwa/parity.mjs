@@ -12,6 +12,8 @@ const problem = globalThis.asfoundOpen(
   readFileSync(new URL("./src/generated/catalogue.json", import.meta.url)),
 );
 if (problem) throw new Error(problem);
+const spanish = readFileSync(new URL("./src/generated/catalogue.es.json", import.meta.url), "utf8");
+globalThis.asfoundCall("learn", new TextEncoder().encode(`{"catalogue":${spanish}}`));
 const questions = JSON.parse(readFileSync(`${folder}/questions.json`, "utf8"));
 if (questions.length === 0) throw new Error("no questions");
 questions.forEach((q, i) => {

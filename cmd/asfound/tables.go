@@ -40,7 +40,7 @@ func tables(_ context.Context, args []string, out, _ io.Writer) error {
 		from.Files = append(from.Files, &doc.File)
 		from.Compared = from.Compared && doc.File.Shop.Currency == from.Files[0].Shop.Currency
 	}
-	judge, err := newJudge()
+	judge, _, err := newJudge("")
 	if err != nil {
 		return err
 	}

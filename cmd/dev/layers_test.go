@@ -31,6 +31,9 @@ var goLayers = []struct {
 	{"asfound/rubrics", []string{"asfound/server", "asfound/cmd", "asfound/pwa"}, "the judgement does not know who asks"},
 	{"asfound/server/record", []string{"asfound/rubrics", "asfound/server/store", "os", "net", "net/http", "go.etcd.io/bbolt", "github.com/labstack/echo/v4"}, "merging is pure"},
 	{"asfound/server/store/bolt", []string{"asfound/rubrics", "github.com/labstack/echo/v4", "net/http"}, "a store knows no HTTP"},
+	{"asfound/server/link", []string{"asfound/server/store", "asfound/server/seller", "github.com/labstack/echo/v4", "net/http", "go.etcd.io/bbolt"}, "papers are kept, whoever asks for them"},
+	{"asfound/server/seller", []string{"asfound/server", "asfound/server/link", "asfound/server/store", "asfound/server/photo", "github.com/labstack/echo/v4", "net/http", "os"}, "what a seller sees is a document and what he said, and nothing else can come in"},
+	{"asfound/server/workbook", []string{"asfound/server", "asfound/rubrics", "asfound/rubrics/appraisal", "net/http", "os"}, "it writes cells, whatever they mean"},
 	{"asfound/server", []string{"asfound/cmd", "asfound/pwa", "go.etcd.io/bbolt"}, "the app and the store arrive from outside"},
 	{"asfound/pwa", []string{"asfound/server", "asfound/rubrics", "asfound/cmd"}, "it only carries the built app"},
 }

@@ -185,25 +185,6 @@ func (f *File) checkAsked() error {
 	return nil
 }
 
-// isHash tells whether s is a SHA-256 in lower-case hex.
-func isHash(s string) bool {
-	for _, c := range []byte(s) {
-		if (c < '0' || c > '9') && (c < 'a' || c > 'f') {
-			return false
-		}
-	}
-	return len(s) == 64
-}
-
-func checkPhotos(field string, photos []Photo) error {
-	for i, p := range photos {
-		if !isHash(p.Hash) {
-			return refuse(fmt.Sprintf("%s[%d].hash", field, i), "64 lower-case hex digits", "%.20q is no photo hash", p.Hash)
-		}
-	}
-	return nil
-}
-
 func (f *File) checkFindings() error {
 	for _, id := range sortedKeys(f.Findings) {
 		x := f.Findings[id]
@@ -217,6 +198,7 @@ func (f *File) checkFindings() error {
 		for _, err := range []error{
 			oneOf(field+".skipped", x.Skipped, Reasons), checkText(field+".note", x.Note, 20_000),
 			checkQuantity(field+".maker", x.Maker), checkPhotos(field+".photos", x.Photos),
+			checkPairs(field+".pairs", x),
 		} {
 			if err != nil {
 				return err
@@ -404,6 +386,8 @@ func (f *File) checkShop() error {
 		return refuse("shop.overrun.sd", "0 to 100 %", "%d %% is no spread", s.Overrun.SD/100)
 	case s.Kept < 0 || s.Kept > 100_00:
 		return refuse("shop.kept", "0 to 100 %", "%d %% is no share", s.Kept/100)
+	case math.IsNaN(s.Day) || s.Day != 0 && (s.Day < leastDay || s.Day > mostDay):
+		return refuse("shop.day", "0.5 to 24 hours, or nothing for 4", "%g hours of a working day cannot be given", s.Day)
 	case s.Region != 0 && (s.Region < leastRegion || s.Region > mostRegion):
 		return refuse("shop.region", "25 to 400 % (2500 to 40000), or nothing for 100 %", "%s is no factor for a region's prices", basisPoints(s.Region))
 	}

@@ -1,6 +1,7 @@
 package appraisal
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -30,8 +31,9 @@ func (jd *Judge) Compare(files []*File, prices []*Money) (*Comparison, error) {
 			return nil, refuse(fmt.Sprintf("files[%d]", i), "an appraisal file", "it is missing")
 		}
 	}
-	names := jd.voice.titles(files)
-	out := &Comparison{Currency: files[0].Shop.Currency, Criteria: jd.voice.weighed(files[0].Shop.Weights)}
+	voice := jd.voice
+	names := voice.titles(files)
+	out := &Comparison{Currency: files[0].Shop.Currency, Criteria: voice.weighed(files[0].Shop.Weights)}
 	weights := weightsOf(out.Criteria)
 	listings := make([]rankable, len(files))
 	results := make([]*Result, len(files))
@@ -52,24 +54,26 @@ func (jd *Judge) Compare(files []*File, prices []*Money) (*Comparison, error) {
 		if price == nil {
 			price = f.Listing.Asking
 		}
-		s := jd.voice.side(names[i], f, results[i], draws[i], price)
+		s := side(voice, names[i], f, results[i], draws[i], price)
 		listings[i] = measure(f, results[i], &s)
+		s.Letter = string(rune('A' + i))
 		s.Parts, s.Score = shown(listings[i].parts), listings[i].score(weights)
 		out.Sides = append(out.Sides, s)
 	}
 	out.Better, out.Overtake = duels(files, results, draws, out.Sides)
 	out.Order = rank(listings, weights)
-	out.Moves = out.moves(jd.voice, listings)
-	out.Sentences = conclusion(jd.voice, out, listings, results)
+	out.Moves = out.moves(voice, listings)
+	out.Sentences = conclusion(voice, out, listings, results)
 	return out, nil
 }
 
-func (v voice) side(name string, f *File, r *Result, j *joint, price *Money) Side {
+func side(v voice, name string, f *File, r *Result, j *joint, price *Money) Side {
 	o := &r.Offer
 	s := Side{
 		Title: name, Verdict: r.Verdict, Safety: r.Safety, State: r.Condition, Price: price,
 		Hours: round2(r.Estimate.Hours.Likely + r.Landing.Hours.Likely), Distance: f.Listing.Distance,
-		Hides: r.Hidden.Mean, Missing: o.Missing,
+		Hides: r.Hidden.Mean, Missing: o.Missing, Rubric: r.Rubric,
+		Days: daysOf(v, f, r), Open: r.Progress.Applies - r.Progress.Graded, Dearest: dearest(r.Hidden.Points),
 	}
 	if r.Verdict.Code == "do-not-use" {
 		s.Gate = r.Verdict.Code
@@ -91,6 +95,18 @@ func (v voice) side(name string, f *File, r *Result, j *joint, price *Money) Sid
 	}
 	s.AheadLow, s.AheadTop = ahead(0.1), ahead(0.9)
 	return s
+}
+
+// dearest are the two open points that count most in the allowance, dearest first.
+func dearest(points []Doubt) []Doubt {
+	out := []Doubt{}
+	for _, p := range points {
+		if p.Mean > 0 {
+			out = append(out, p)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Doubt) int { return cmp.Compare(b.Mean, a.Mean) })
+	return out[:min(len(out), 2)]
 }
 
 // shown gives parts as 0 to 1.

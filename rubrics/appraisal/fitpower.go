@@ -163,7 +163,7 @@ func (h *holding) throughConverter(volts float64) (need, least float64, t trial)
 	t.text, t.note, t.missing = h.F("Through a converter: %s", t.text), current.note, current.missing
 	need, least = t.limit.Value, t.limit.Value
 	drive := h.try("drive-size", map[string]string{"current": amps})
-	if wire := figureOf(drive.limit, driveWire); wire > 0 && wire < need {
+	if wire := h.figureOf(drive.limit, driveWire); wire > 0 && wire < need {
 		least = wire
 	}
 	return need, least, t
@@ -218,7 +218,7 @@ func (h *holding) laid(need float64, draw trial) trial {
 	}
 	text := h.F("A circuit of %s ends at the spot, and it must carry %s.", h.written(*there), h.written(h.in(need, "A")))
 	t := h.against("circuit", text, figure{sizeIn(there, "A"), need, "A", limit.Physics, h.T("your own figure of the circuit, and the current above")})
-	switch most := figureOf(draw.limit, largestBreaker); {
+	switch most := h.figureOf(draw.limit, largestBreaker); {
 	case t.standing == lacks:
 		t.standing = work
 	case most > 0 && sizeIn(there, "A") > most:
@@ -236,11 +236,12 @@ const (
 	ratingNeeded   = "rating needed"
 )
 
-// figureOf is a further figure of a limit's result, 0 where it has none so called.
-func figureOf(res *limit.Result, title string) float64 {
+// figureOf is a further figure of a limit's result, 0 where it has none so called in
+// English or in the language spoken.
+func (h *holding) figureOf(res *limit.Result, title string) float64 {
 	if res != nil {
 		for _, f := range res.More {
-			if f.Title == title {
+			if f.Title == title || f.Title == h.Label(title) {
 				return f.Value
 			}
 		}
@@ -300,7 +301,7 @@ func (h *holding) rotary() float64 {
 	}
 	power := h.motor(h.machine.power.span.Likely, 0, 3)["power"]
 	t := h.try("rotary-size", map[string]string{"machine": power, "converter": power, "start": h.needs.Start})
-	return tenths(figureOf(t.limit, ratingNeeded))
+	return tenths(h.figureOf(t.limit, ratingNeeded))
 }
 
 // transformer steps the shop's voltage up to a machine that takes no other.

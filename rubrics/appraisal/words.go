@@ -109,5 +109,6 @@ func DefaultShop() Shop {
 		Odds:    Odds{Opening: 90_00, Fair: 75_00, WalkAway: 50_00},
 		Overrun: Overrun{Mean: 110_00, SD: 20_00},
 		Kept:    100_00,
+		Day:     4,
 	}
 }

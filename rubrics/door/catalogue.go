@@ -35,6 +35,8 @@ type Catalogue struct {
 	Currencies   []string           `json:"currencies"`
 	// Criteria rank listings that are compared, with their default weights.
 	Criteria []appraisal.Criterion `json:"criteria"`
+	// Compared bounds how many listings stand side by side.
+	Compared Bounds `json:"compared"`
 	// Measures are the sizes of listing and shop, with their units and bounds.
 	Measures []appraisal.Measure `json:"measures"`
 	Floors   []appraisal.Choice  `json:"floors"`
@@ -45,6 +47,12 @@ type Catalogue struct {
 	Hazards   []appraisal.Choice `json:"hazards"`
 	Standings []appraisal.Choice `json:"standings"`
 	Findings  []appraisal.Choice `json:"findings"`
+}
+
+// Bounds of a count.
+type Bounds struct {
+	Least int `json:"least"`
+	Most  int `json:"most"`
 }
 
 // The Locale of a request (BCP 47, es-MX) says in which language and with which

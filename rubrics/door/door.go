@@ -32,7 +32,7 @@ func NewCatalogue(rubrics []appraisal.Rubric, parts []appraisal.Part, dated stri
 		Rubrics: rubrics, Parts: parts, PartsDated: dated, Limits: limit.All(), Subjects: limit.Subjects(), Shop: appraisal.DefaultShop(),
 		Grades: appraisal.GradeWords[:], Reasons: appraisal.Reasons, Sellers: appraisal.Sellers, Trades: appraisal.Trades,
 		Conditions: appraisal.Conditions, Completeness: appraisal.Completeness, Currencies: appraisal.Currencies,
-		Criteria: appraisal.Criteria, Measures: appraisal.Measures, Floors: appraisal.Floors, TieDowns: appraisal.TieDowns(),
+		Criteria: appraisal.Criteria, Compared: Bounds{appraisal.LeastCompared, appraisal.MostCompared}, Measures: appraisal.Measures, Floors: appraisal.Floors, TieDowns: appraisal.TieDowns(),
 		Hazards: appraisal.Hazards, Standings: appraisal.Standings, Findings: appraisal.MeasuredFindings,
 	}
 }
@@ -99,7 +99,7 @@ func (c *call) answer(name string, argument []byte) (any, error) {
 		if err := json.Unmarshal(argument, &q); err != nil {
 			return nil, err
 		}
-		return true, c.door.learn(q.Catalogue)
+		return true, c.door.Learn(q.Catalogue)
 	case "appraise":
 		var q AppraiseRequest
 		if err := c.read(argument, &q, &q.Locale); err != nil {

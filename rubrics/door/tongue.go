@@ -64,8 +64,8 @@ func idOf(text []byte) (string, error) {
 	return id, err
 }
 
-// learn takes in the catalogue of another language, or of one anew.
-func (d *Door) learn(catalogue []byte) error {
+// Learn takes in the catalogue of another language, or of one anew.
+func (d *Door) Learn(catalogue []byte) error {
 	t, err := hear(catalogue)
 	if err == nil {
 		d.tongues[t.language] = t

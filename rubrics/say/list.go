@@ -36,5 +36,8 @@ func soundsI(word string) bool {
 // Capital begins a sentence with a word.
 func Capital(s string) string {
 	r, size := utf8.DecodeRuneInString(s)
+	if size == 0 {
+		return s
+	}
 	return string(unicode.ToUpper(r)) + s[size:]
 }

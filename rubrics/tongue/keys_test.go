@@ -12,6 +12,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"unicode"
 )
 
 // speaking are the packages whose sentences stand in a file, from this folder.
@@ -27,7 +28,7 @@ var sayers = map[string][]int{
 	"F": {0}, "T": {0}, "Later": {0}, "Key": {0}, "Errorf": {0},
 	"refuse": {0, 1, 2}, "refuseLine": {1, 2}, "add": {0}, "said": {0}, "restsOn": {1}, "many": {1, 2},
 	"say": {0, 1, 2}, "wrong": {1, 2}, "at": {2, 3}, "problem": {3, 4}, "because": {0, 1}, "Add": {2},
-	"between": {0, 4}, "positive": {0, 3}, "first": {}, "ratio": {0},
+	"tell": {0}, "join": {0}, "between": {0, 4}, "positive": {0, 3}, "first": {}, "ratio": {0},
 }
 
 var constantOnly = []string{"F", "T", "Later", "Key", "Errorf"}
@@ -36,10 +37,10 @@ var constantOnly = []string{"F", "T", "Later", "Key", "Errorf"}
 type place struct{ file, name string }
 
 // keys finds all patterns that packages say, with one place of each.
-func keys(t *testing.T, packages []string) map[string]place {
+func keys(t *testing.T, dirs []string, sayers map[string][]int) map[string]place {
 	t.Helper()
 	out := map[string]place{}
-	for _, dir := range packages {
+	for _, dir := range dirs {
 		set := token.NewFileSet()
 		names, err := filepath.Glob(filepath.Join(dir, "*.go"))
 		if err != nil {
@@ -180,26 +181,47 @@ func verbs(pattern string) string {
 
 var verb = regexp.MustCompile(`%%|%(\[\d+\])?([#+]?[0-9.]*)([a-zA-Z])`)
 
-// TestEngineWords: every sentence that the engine and its limits say stands in its file
-// of each language, with the same arguments, and no other does.
+// TestEngineWords: every sentence that the engine and its limits say stands in
+// its file of each language, with the same arguments, and no other does.
 func TestEngineWords(t *testing.T) {
 	for file, packages := range speaking {
-		said := keys(t, packages)
-		for _, language := range Languages {
-			words := load(t, language).files[file]
-			for english, at := range said {
-				own, ok := words[english]
-				switch {
-				case !ok:
-					t.Errorf("%s/%s.yaml lacks %q, which %s says", language, file, english, at.file)
-				case verbs(own) != verbs(english):
-					t.Errorf("%s/%s.yaml: %q takes %q, the English %q", language, file, own, verbs(own), verbs(english))
-				}
+		holdWords(t, file, keys(t, packages, sayers))
+	}
+}
+
+// TestProgramWords holds the command line's own words likewise.
+func TestProgramWords(t *testing.T) {
+	said := keys(t, []string{"../../cmd/asfound"}, map[string][]int{"F": {0}, "T": {0}, "Key": {0}, "tell": {0}})
+	for english := range said {
+		if !strings.ContainsFunc(verb.ReplaceAllString(english, ""), unicode.IsLetter) {
+			delete(said, english) // columns alone
+		}
+	}
+	holdWords(t, program, said)
+}
+
+func holdWords(t *testing.T, name string, said map[string]place) {
+	if len(said) < 50 {
+		t.Fatalf("only %d sentences were found", len(said))
+	}
+	for _, language := range Languages {
+		l, err := Load(language)
+		if err != nil {
+			t.Fatal(err)
+		}
+		words := l.files[name]
+		for english, at := range said {
+			own, ok := words[english]
+			switch {
+			case !ok:
+				t.Errorf("%s/%s.yaml lacks %q, which %s says", language, name, english, at.file)
+			case verbs(own) != verbs(english):
+				t.Errorf("%s/%s.yaml: %q takes %q, the English %q", language, name, own, verbs(own), verbs(english))
 			}
-			for english := range words {
-				if _, ok := said[english]; !ok {
-					t.Errorf("%s/%s.yaml: nobody says %q", language, file, english)
-				}
+		}
+		for english := range words {
+			if _, ok := said[english]; !ok {
+				t.Errorf("%s/%s.yaml: nobody says %q", language, name, english)
 			}
 		}
 	}

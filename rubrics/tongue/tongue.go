@@ -7,6 +7,7 @@ import (
 	"embed"
 	"fmt"
 	"io/fs"
+	"maps"
 	"path"
 	"slices"
 	"strings"
@@ -65,7 +66,7 @@ func Load(language string) (*Tongue, error) {
 func (t *Tongue) Words() map[string]string {
 	out := map[string]string{}
 	for _, name := range t.shared() {
-		if name == "parts" {
+		if name == "parts" || name == program {
 			continue
 		}
 		for english, own := range t.files[name] {
@@ -76,6 +77,12 @@ func (t *Tongue) Words() map[string]string {
 	}
 	return out
 }
+
+// program is the file of what the command line says around the engine's sentences.
+const program = "program"
+
+// Program are the command line's own words by their English.
+func (t *Tongue) Program() map[string]string { return maps.Clone(t.files[program]) }
 
 // Has tells whether there is a file of that name.
 func (t *Tongue) Has(name string) bool { return t.files[name] != nil }

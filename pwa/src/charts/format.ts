@@ -65,6 +65,25 @@ export function plain(n: number, locale: string = spoken()): string {
   return new Intl.NumberFormat(locale, { maximumFractionDigits: 3 }).format(n);
 }
 
+/** A moment in ms since epoch as day and time of day, where the reader is. */
+export function moment(ms: number, locale: string = spoken()): string {
+  return new Intl.DateTimeFormat(locale, { dateStyle: "medium", timeStyle: "short" }).format(ms);
+}
+
 function noNegativeZero(n: number): number {
   return n === 0 ? 0 : n;
+}
+
+/** A day, YYYY-MM-DD, in words; what is none stays as it is. */
+export function day(date: string, locale: string = spoken()): string {
+  const at = new Date(`${date}T12:00:00`);
+  return Number.isNaN(at.getTime()) ? date : at.toLocaleDateString(locale, { dateStyle: "long" });
+}
+
+/** A moment (ISO 8601), to the minute. */
+export function moment(at: string, locale: string = spoken()): string {
+  const when = new Date(at);
+  return Number.isNaN(when.getTime())
+    ? at
+    : when.toLocaleString(locale, { dateStyle: "medium", timeStyle: "short" });
 }

@@ -5,6 +5,7 @@ import { current, type ParkedRow, type Store, type StoredRow } from "./db.ts";
 import { asDataError } from "./error.ts";
 import { listingId } from "./id.ts";
 import { readDevice, readSync } from "./meta.ts";
+import { photoHash } from "./photo.ts";
 import { type Entry, rivals, rowValue, winner } from "./row.ts";
 import { rubricMarkOf } from "./rubric-mark.ts";
 import { integerOf, quantityOf, rubricOf, textOf } from "./shape.ts";
@@ -120,7 +121,8 @@ function summary(doc: string, parts: Parts): ListingSummary {
   const text = (path: string) => textOf(value.get(path));
   const optional = <K extends string, T>(key: K, found: T | undefined) =>
     (found === undefined ? {} : { [key]: found }) as { [P in K]?: T };
-  const photo = parts.photos.find((row) => rowValue(row) !== null)?.path.slice("photo/".length);
+  const photos = parts.photos.filter((row) => rowValue(row) !== null).map((row) => photoHash(row.path));
+  const photo = photos.find((hash) => hash !== undefined);
   return {
     id: listingId(doc) ?? "",
     doc,

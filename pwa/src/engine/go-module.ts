@@ -25,9 +25,9 @@ export async function runModule(wasm: ArrayBuffer): Promise<void> {
 const encoder = new TextEncoder();
 const decoder = new TextDecoder();
 
-/** Answers the questions of a WorkerDoor: `call` takes and gives JSON as bytes. */
+/** Answers the questions of a WorkerDoor: `call` takes and gives JSON as bytes, `load` gets the first argument. */
 export function answerCalls(
-  load: () => Promise<void>,
+  load: (argument: unknown) => Promise<void>,
   call: (name: string, argument: Uint8Array) => Uint8Array,
   notLoaded: string,
 ): void {
@@ -36,7 +36,7 @@ export function answerCalls(
   self.onmessage = async (event: MessageEvent<{ id: number; call: string; argument: unknown }>) => {
     const { id, call: name, argument } = event.data;
     try {
-      ready ??= load();
+      ready ??= load(argument);
       await ready;
       const answer = decoder.decode(call(name, encoder.encode(JSON.stringify(argument))));
       self.postMessage({ id, ...(JSON.parse(answer) as object) });

@@ -60,6 +60,11 @@ export interface Body {
   pieces: Piece[];
 }
 
+export interface Bounds {
+  least: number;
+  most: number;
+}
+
 export interface Capacity {
   title: string;
   unit: string;
@@ -98,6 +103,7 @@ export interface Catalogue {
   completeness: Choice[];
   currencies: string[];
   criteria: Criterion[];
+  compared: Bounds;
   measures: Measure[];
   floors: Choice[];
   tie_downs: Choice[];
@@ -222,6 +228,13 @@ export interface Cut {
   speed: number;
   feed: number;
   passes: number;
+}
+
+export interface Days {
+  low: number;
+  likely: number;
+  high: number;
+  steps: string[];
 }
 
 export interface Depreciation {
@@ -397,6 +410,7 @@ export interface Finding {
   maker?: Quantity;
   note?: string;
   photos?: Photo[];
+  pairs?: PhotoPair[];
 }
 
 export interface Fit {
@@ -824,6 +838,21 @@ export interface PartUse {
 export interface Photo {
   hash: string;
   at?: string;
+  marks?: PhotoMark[];
+}
+
+export interface PhotoMark {
+  id: string;
+  kind: string;
+  from: [number, number];
+  to: [number, number];
+  label?: string;
+  length?: Quantity;
+}
+
+export interface PhotoPair {
+  before: string;
+  after: string;
 }
 
 export interface Piece {
@@ -1120,9 +1149,11 @@ export interface Shop {
   region?: number;
   site?: Site;
   haulage?: Haulage;
+  day?: number;
 }
 
 export interface Side {
+  letter: string;
   title: string;
   verdict: Verdict;
   safety: Score;
@@ -1137,8 +1168,12 @@ export interface Side {
   fair: PricePoint | null;
   walk_away: PricePoint | null;
   hours: number;
+  days: Days | null;
   distance: Quantity | null;
   hides: number;
+  open: number;
+  dearest: Doubt[];
+  rubric: RubricRef;
   gate: string;
   score: number | null;
   parts: (number | null)[];

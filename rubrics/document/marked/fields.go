@@ -97,7 +97,7 @@ var fields = map[string]field{
 	"shop.currency": {Shown, "CAD", nil}, "shop.units": {Private, "inch", "metric"}, "shop.rates.*": {Shown, 4100, nil},
 	"shop.tax": {Private, 713, 917}, "shop.fees": {Private, 31313, 41414},
 	"shop.odds.opening": {Private, 9111, 9333}, "shop.odds.fair": {Private, 7222, 7444}, "shop.odds.walk_away": {Private, 5111, 5777},
-	"shop.overrun.mean": {Shown, 11300, nil}, "shop.overrun.sd": {Works, 2111, nil}, "shop.kept": {Private, 8111, 6333},
+	"shop.overrun.mean": {Shown, 11300, nil}, "shop.overrun.sd": {Works, 2111, nil}, "shop.kept": {Private, 8111, 6333}, "shop.day": {Private, 3.25, 7.75},
 	"shop.weights.*": {Private, 37, 53}, "shop.region": {Works, 13377, nil},
 
 	"shop.site.ceiling.n": {Private, 11.0, 4.5}, "shop.site.ceiling.unit": {Private, "ft", "m"},
