@@ -5,6 +5,8 @@ go 1.26.0
 ignore ./pwa/node_modules
 
 require (
+	codeberg.org/go-pdf/fpdf v0.12.0
+	github.com/go-fonts/dejavu v0.3.2
 	github.com/go-playground/validator/v10 v10.30.6
 	github.com/goccy/go-yaml v1.19.2
 	github.com/invopop/jsonschema v0.14.0
@@ -19,6 +21,7 @@ require (
 	golang.org/x/text v0.43.0
 	gonum.org/v1/gonum v0.17.0
 	pgregory.net/rapid v1.3.0
+	rsc.io/qr v0.2.0
 )
 
 require (

@@ -176,6 +176,49 @@ const measure = `async (wasmUrl, catalogueUrl, file) => {
   return { ready, first: times[0], warm: warm[7] };
 }`;
 
+// The same for papers: the module's start, then each paper twice, photos and all.
+const paperWasm = asset(/^paper-.*\.wasm\.br$/);
+const papers = readdirSync("../.cache/papers")
+  .filter((name) => /^\d+\.json$/.test(name))
+  .sort()
+  .map((name) => JSON.parse(readFileSync(`../.cache/papers/${name}`, "utf8")))
+  .map(({ photos, keys, document }) => ({
+    request: JSON.stringify({ document, page: "letter", keys: keys ?? [] }),
+    photos: (photos ?? []).map((p) => readFileSync(`../.cache/papers/${p}`).toString("base64")),
+  }));
+const measurePaper = `async (wasmUrl, papers) => {
+  const module = await (await fetch(wasmUrl)).arrayBuffer();
+  const list = papers.map(({ request, photos }) => [new TextEncoder().encode(request),
+    photos.map((p) => Uint8Array.from(atob(p), (c) => c.charCodeAt(0)))]);
+  const t0 = performance.now();
+  const go = new Go();
+  const { instance } = await WebAssembly.instantiate(module, go.importObject);
+  go.run(instance);
+  const ready = performance.now() - t0;
+  const draw = (request, photos) => {
+    const t = performance.now();
+    const file = asfoundPaper("pdf", request, ...photos);
+    if (typeof file === "string") throw new Error(file);
+    return { ms: performance.now() - t, bytes: file.length };
+  };
+  return { ready, papers: list.map(([request, photos]) => {
+    const first = draw(request, photos);
+    return { first: first.ms, warm: draw(request, photos).ms, bytes: first.bytes };
+  }) };
+}`;
+const inWorker = (page, code, argument) =>
+  page.evaluate(
+    ({ code, glue, argument }) =>
+      new Promise((done, fail) => {
+        const text = `${glue};self.onmessage=async(e)=>{try{self.postMessage({ok:await (${code})(...e.data)})}catch(x){self.postMessage({bad:String(x)})}}`;
+        const w = new Worker(URL.createObjectURL(new Blob([text], { type: "text/javascript" })));
+        w.onmessage = (e) => (e.data.ok ? done(e.data.ok) : fail(new Error(e.data.bad)));
+        w.onerror = (e) => fail(new Error(e.message));
+        w.postMessage(argument);
+      }),
+    { code, glue, argument },
+  );
+
 const server = start();
 await answers();
 const profile = mkdtempSync(join(tmpdir(), "asfound-profile-"));
@@ -185,17 +228,8 @@ try {
   const context = await browser.newContext({ bypassCSP: true });
   const page = await context.newPage();
   await page.goto(`${base}/api/health`);
-  result.worker = await page.evaluate(
-    ({ measure, glue, wasm, catalogue, file, base }) =>
-      new Promise((done, fail) => {
-        const code = `${glue};self.onmessage=async(e)=>{try{self.postMessage({ok:await (${measure})(...e.data)})}catch(x){self.postMessage({bad:String(x)})}}`;
-        const w = new Worker(URL.createObjectURL(new Blob([code], { type: "text/javascript" })));
-        w.onmessage = (e) => (e.data.ok ? done(e.data.ok) : fail(new Error(e.data.bad)));
-        w.onerror = (e) => fail(new Error(e.message));
-        w.postMessage([base + wasm, base + catalogue, file]);
-      }),
-    { measure, glue, wasm, catalogue, file, base },
-  );
+  result.worker = await inWorker(page, measure, [base + wasm, base + catalogue, file]);
+  result.paper = await inWorker(page, measurePaper, [base + paperWasm, papers]);
   await page.addScriptTag({ content: glue });
   const cdp = await context.newCDPSession(page);
   await cdp.send("Emulation.setCPUThrottlingRate", { rate: 4 });
@@ -206,6 +240,17 @@ try {
   result.eight_plain = await interactions(browser, ids, 1);
   result.eight_4x = await interactions(browser, ids, 4);
   await browser.close();
+
+  // In a browser of its own: one that ran the module before has it compiled.
+  const fresh = await chromium.launch(options);
+  const slow = await (await fresh.newContext({ bypassCSP: true })).newPage();
+  await slow.goto(`${base}/api/health`);
+  await slow.addScriptTag({ content: glue });
+  await (await slow.context().newCDPSession(slow)).send("Emulation.setCPUThrottlingRate", { rate: 4 });
+  result.paper4x = await slow.evaluate(
+    `(${measurePaper})(${JSON.stringify(paperWasm)}, ${JSON.stringify(papers)})`,
+  );
+  await fresh.close();
 
   // Visit once, stop the server, then start the browser anew each time.
   let visit = await chromium.launchPersistentContext(profile, options);

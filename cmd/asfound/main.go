@@ -34,6 +34,7 @@ func commands() []command {
 		{"serve", "serve the app and keep the shop's records", serveUsage, serve},
 		{"appraise", "judge one appraisal file", appraiseUsage, appraise},
 		{"compare", "put several appraisal files side by side", compareUsage, compare},
+		{"document", "make a paper of an appraisal, as PDF", documentUsage, makeDocument},
 		{"tables", "write appraisal files as CSV tables", tablesUsage, tables},
 		{"backtest", "measure the valuation on a table of sales", backtestUsage, backtestTable},
 		{"rubric", "list the rubrics, or check a rubric file", rubricUsage, rubric},

@@ -192,11 +192,15 @@ func parity(ctx context.Context) error {
 	if err := os.WriteFile(dir+"/questions.json", text, 0o644); err != nil {
 		return err
 	}
-	if err := runIn(ctx, "pwa", "node", "parity.mjs", "../"+dir); err != nil {
-		return err
-	}
 	d, err := nativeDoor()
 	if err != nil {
+		return err
+	}
+	drawn, err := parityPapers(d, dir, names)
+	if err != nil {
+		return err
+	}
+	if err := runIn(ctx, "pwa", "node", "parity.mjs", "../"+dir); err != nil {
 		return err
 	}
 	for i, q := range questions {
@@ -213,6 +217,11 @@ func parity(ctx context.Context) error {
 			return fmt.Errorf("%s: the builds differ from byte %d: WebAssembly …%.80s, native …%.80s", strings.TrimSpace(q.Name), at, got[max(at-20, 0):], want[max(at-20, 0):])
 		}
 	}
-	fmt.Printf("    %d answers, byte for byte the same\n", len(questions))
+	for i, want := range drawn {
+		if got, err := os.ReadFile(fmt.Sprintf("%s/%d.pdf", dir, i)); err != nil || !bytes.Equal(got, want) {
+			return fmt.Errorf("paper %d: the builds draw different files (%d and %d bytes, %v)", i, len(got), len(want), err)
+		}
+	}
+	fmt.Printf("    %d answers and %d papers, byte for byte the same\n", len(questions), len(drawn))
 	return nil
 }

@@ -15,6 +15,7 @@ import (
 	"asfound/rubrics/editing"
 	"asfound/rubrics/limit"
 	"asfound/rubrics/pairwise"
+	"asfound/rubrics/printing"
 	"asfound/rubrics/sheet"
 )
 
@@ -28,6 +29,7 @@ func borderTypes() []any {
 		appraisal.Comparison{}, appraisal.Import{}, appraisal.ImportChoice{}, appraisal.VisitPlan{}, appraisal.PriceImport{}, appraisal.Change{},
 		editing.RubricRead{}, editing.Written{}, pairwise.Weighed{},
 		document.Document{}, document.Ask{}, door.DocumentRequest{}, door.TablesRequest{}, sheet.Table{},
+		printing.PDFRequest{}, printing.UncoveredRequest{}, printing.QRRequest{},
 	}
 }
 
@@ -96,7 +98,7 @@ func typeScript(roots []any) (string, error) {
 
 // shownName keeps the limits', the documents' and the sheets' own types apart from the appraisal's.
 func shownName(t reflect.Type) string {
-	if strings.HasSuffix(t.PkgPath(), "/document") && t.Name() != "Document" {
+	if (strings.HasSuffix(t.PkgPath(), "/document") || strings.HasSuffix(t.PkgPath(), "/document/form")) && t.Name() != "Document" {
 		return "Document" + t.Name()
 	}
 	if strings.HasSuffix(t.PkgPath(), "/sheet") {

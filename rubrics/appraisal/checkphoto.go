@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"asfound/rubrics/say"
 )
 
 // Bounds of what is drawn over one photo, and of the pairs of one finding.
@@ -52,7 +54,7 @@ func checkPhotos(field string, photos []Photo) error {
 
 func checkMarks(field string, marks []PhotoMark) error {
 	if n := len(marks); n > mostMarks {
-		return refuse(field, fmt.Sprintf("at most %d on a photo", mostMarks), "%d are too many", n)
+		return refuse(field, say.Later("at most %d on a photo", mostMarks), "%d are too many", n)
 	}
 	seen := map[string]bool{}
 	scaled := false
@@ -79,7 +81,7 @@ func (m *PhotoMark) check(field string) error {
 		return refuse(field+".id", "1 to 40 characters", "%.40q is no id", m.ID)
 	}
 	if !slices.Contains(markKinds, m.Kind) {
-		return refuse(field+".kind", "one of "+strings.Join(markKinds, ", "), "%.40q is no mark", m.Kind)
+		return refuse(field+".kind", say.Later("one of %s", strings.Join(markKinds, ", ")), "%.40q is no mark", m.Kind)
 	}
 	for i, end := range [][2]float64{m.From, m.To} {
 		for _, share := range end {
@@ -103,7 +105,7 @@ func (m *PhotoMark) check(field string) error {
 	case m.Length == nil:
 		return refuse(field+".length", "how long it is, such as 2 in", "the scale says no length")
 	case !slices.Contains(lengthUnits, m.Length.Unit):
-		return refuse(field+".length.unit", "one of "+strings.Join(lengthUnits, ", "), "%.20q is no unit of length here", m.Length.Unit)
+		return refuse(field+".length.unit", say.Later("one of %s", strings.Join(lengthUnits, ", ")), "%.20q is no unit of length here", m.Length.Unit)
 	case !(m.Length.N > 0 && m.Length.N <= mostLength):
 		return refuse(field+".length", "more than 0 and at most 1,000,000", "%g is no length", m.Length.N)
 	}
@@ -114,7 +116,7 @@ func (m *PhotoMark) check(field string) error {
 // other pictures would prove nothing of it.
 func checkPairs(field string, x Finding) error {
 	if n := len(x.Pairs); n > mostPairs {
-		return refuse(field, fmt.Sprintf("at most %d of a finding", mostPairs), "%d are too many", n)
+		return refuse(field, say.Later("at most %d of a finding", mostPairs), "%d are too many", n)
 	}
 	for i, p := range x.Pairs {
 		at := fmt.Sprintf("%s[%d]", field, i)

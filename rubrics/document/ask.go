@@ -28,17 +28,8 @@ type Ask struct {
 	LeavePhotos []string `json:"leave_photos,omitempty"`
 	// Notes are the checks whose note the seller may read; all others stay private.
 	Notes []string `json:"notes,omitempty"`
-	// Pairs are photos that stand side by side, before and after.
-	Pairs []Pair `json:"pairs,omitempty"`
 	// Missing are photos that are not on this device, by hash.
 	Missing []string `json:"missing,omitempty"`
-}
-
-// Pair is two photos of one point, by hash.
-type Pair struct {
-	Check  string `json:"check"`
-	Before string `json:"before"`
-	After  string `json:"after"`
 }
 
 const (

@@ -59,5 +59,5 @@ func told(f []Fact, name, value string) []Fact {
 	if value == "" {
 		return f
 	}
-	return append(f, Fact{name, value})
+	return append(f, Fact{Name: name, Value: value})
 }

@@ -22,18 +22,18 @@ func comparison(v *say.Voice, c *appraisal.Comparison, date string, ask *Ask) *D
 	s := &sheet{v, c, ask}
 	d := begin(v, Comparison, v.T("Listings side by side"), date)
 	d.Foot = v.F("%s · %s", v.T("Listings side by side, private"), d.Date)
-	d.add(list(c.Sentences), small(v.F("All amounts in this paper are in %s.", c.Currency)))
+	d.Add(list(c.Sentences), small(v.F("All amounts in this paper are in %s.", c.Currency)))
 	for i := range c.Sides {
 		if x := &c.Sides[i].Verdict; x.Hazard != "notice" {
-			d.add(caution(v, x.Hazard, v.F("%s: %s", plain(c.Sides[i].Title), x.Title+". "+x.Sentence)))
+			d.Add(caution(v, x.Hazard, v.F("%s: %s", plain(c.Sides[i].Title), x.Title+". "+x.Sentence)))
 		}
 	}
 	for from := 0; from < len(c.Sides); from += abreast {
-		d.add(tableOf(s.figures(from, min(from+abreast, len(c.Sides)))))
+		d.Add(tableOf(s.figures(from, min(from+abreast, len(c.Sides)))))
 	}
-	d.add(heading(2, v.T("Ranking")), tableOf(s.ranking()))
-	d.add(heading(2, v.T("Two by two")))
-	d.add(s.duels()...)
+	d.Add(heading(2, v.T("Ranking")), tableOf(s.ranking()))
+	d.Add(heading(2, v.T("Two by two")))
+	d.Add(s.duels()...)
 	return d
 }
 

@@ -13,26 +13,26 @@ func (p *paper) estimate() (*Document, error) {
 	v := p.v
 	d := begin(v, Estimate, v.T("Repair estimate"), p.seen.date)
 	d.Foot = p.foot(d.Title)
-	d.add(facts(p.identity()))
+	d.Add(facts(p.identity()))
 	for _, l := range lines(p.ask.Word) {
-		d.add(text(l))
+		d.Add(text(l))
 	}
-	d.add(p.verdict()...)
-	d.add(p.short()...)
+	d.Add(p.verdict()...)
+	d.Add(p.short()...)
 	if m := p.ask.Price; m != nil {
-		d.add(heading(2, v.T("Price named by the buyer")), strong(exactly(v, *m)),
+		d.Add(heading(2, v.T("Price named by the buyer")), strong(exactly(v, *m)),
 			small(v.T("For the equipment as it stands. It is a statement of this day: nothing is agreed by it.")))
 	}
 	found := p.found()
-	d.add(heading(2, v.T("What was found")))
+	d.Add(heading(2, v.T("What was found")))
 	if len(found) == 0 {
-		d.add(text(v.T("Nothing was found that is worn or needs repair.")))
+		d.Add(text(v.T("Nothing was found that is worn or needs repair.")))
 	}
-	d.add(found...)
-	d.add(p.preparations()...)
-	d.add(p.sum()...)
-	d.add(p.scope()...)
-	d.add(heading(2, v.T("Limits of this paper")), list(p.limits()))
+	d.Add(found...)
+	d.Add(p.preparations()...)
+	d.Add(p.sum()...)
+	d.Add(p.scope()...)
+	d.Add(heading(2, v.T("Limits of this paper")), list(p.limits()))
 	if len(found) > 0 {
 		d.Answers = answerWords(v)
 	}

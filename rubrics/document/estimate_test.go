@@ -147,8 +147,9 @@ func TestPhotos(t *testing.T) {
 	for _, c := range []string{"a", "b", "c", "d"} {
 		x.Photos = append(x.Photos, appraisal.Photo{Hash: hash(c), At: "2026-10-01T11:12:13Z"})
 	}
+	x.Pairs = []appraisal.PhotoPair{{Before: hash("d"), After: hash("a")}, {Before: hash("b"), After: hash("c")}}
 	f.Findings["pads"] = x
-	d, err := document.Make(judge(t), nil, &f, document.Ask{Kind: "estimate", Units: "inch", LeavePhotos: []string{hash("b")}, Missing: []string{hash("d")}, Pairs: []document.Pair{{"pads", hash("d"), hash("a")}, {"pads", hash("b"), hash("c")}}})
+	d, err := document.Make(judge(t), nil, &f, document.Ask{Kind: "estimate", Units: "inch", LeavePhotos: []string{hash("b")}, Missing: []string{hash("d")}})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -37,7 +37,7 @@ func (p *paper) finding(c *appraisal.CheckResult) []Block {
 	for _, l := range lines(at.note) {
 		out = append(out, text(l))
 	}
-	if photos := p.photos(check, at.photos); len(photos) > 0 {
+	if photos := p.photos(check, at.photos, at.pairs); len(photos) > 0 {
 		out = append(out, Block{Kind: "photos", Photos: photos})
 	}
 	return append(out, p.remedy(c)...)
@@ -114,7 +114,7 @@ func (p *paper) standing(s limit.Status) string {
 }
 
 // photos shows the pairs first, then the rest in the order they were taken.
-func (p *paper) photos(check *appraisal.Check, photos []appraisal.Photo) []Photo {
+func (p *paper) photos(check *appraisal.Check, photos []appraisal.Photo, pairs []appraisal.PhotoPair) []Photo {
 	var out []Photo
 	by := map[string]appraisal.Photo{}
 	for _, x := range photos {
@@ -125,10 +125,10 @@ func (p *paper) photos(check *appraisal.Check, photos []appraisal.Photo) []Photo
 		out = append(out, Photo{Key: x.Hash, Caption: p.caption(check, x, word), Missing: slices.Contains(p.ask.Missing, x.Hash)})
 		shown[x.Hash] = true
 	}
-	for _, pair := range p.ask.Pairs {
+	for _, pair := range pairs {
 		before, ok := by[pair.Before]
 		after, ok2 := by[pair.After]
-		if pair.Check == check.ID && ok && ok2 && pair.Before != pair.After && !shown[pair.Before] && !shown[pair.After] {
+		if ok && ok2 && pair.Before != pair.After && !shown[pair.Before] && !shown[pair.After] {
 			show(before, p.v.T("before"))
 			out[len(out)-1].Pair = true
 			show(after, p.v.T("after"))

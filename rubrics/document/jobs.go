@@ -12,23 +12,23 @@ func (p *paper) jobs() (*Document, error) {
 	v, e := p.v, &p.repair.Estimate
 	d := begin(v, Jobs, v.T("Restoration jobs"), p.seen.date)
 	d.Foot = p.foot(d.Title)
-	d.add(facts(p.identity()))
-	d.add(p.verdict()...)
+	d.Add(facts(p.identity()))
+	d.Add(p.verdict()...)
 	for _, check := range p.repair.Scrap {
-		d.add(caution(v, "danger", v.F("%s: this cannot be put right. No other work makes up for it.", plain(p.checks[check].Title))))
+		d.Add(caution(v, "danger", v.F("%s: this cannot be put right. No other work makes up for it.", plain(p.checks[check].Title))))
 	}
 	if len(e.Lines) == 0 {
-		d.add(text(v.T("Nothing was found that needs work.")))
+		d.Add(text(v.T("Nothing was found that needs work.")))
 		return d, nil
 	}
-	d.add(small(v.F("All amounts in this paper are in %s.", p.seen.currency)))
-	d.add(strong(v.F("Hours of work: %s. Cost: about %s, in eight of ten cases between %s and %s.", hours(v, e.Hours), amount(v, e.Median), amount(v, e.Low), amount(v, e.High))))
-	d.add(heading(2, v.T("Work in order")), text(v.T("Each preparation stands before the first work that needs it, and is reckoned once. Where a later one undoes it, it is done again.")))
+	d.Add(small(v.F("All amounts in this paper are in %s.", p.seen.currency)))
+	d.Add(strong(v.F("Hours of work: %s. Cost: about %s, in eight of ten cases between %s and %s.", hours(v, e.Hours), amount(v, e.Median), amount(v, e.Low), amount(v, e.High))))
+	d.Add(heading(2, v.T("Work in order")), text(v.T("Each preparation stands before the first work that needs it, and is reckoned once. Where a later one undoes it, it is done again.")))
 	for i, l := range p.inOrder() {
-		d.add(p.job(l, i+1))
+		d.Add(p.job(l, i+1))
 	}
-	d.add(p.shopping()...)
-	d.add(heading(2, v.T("Before it is used")), list(p.repair.Verdict.Always))
+	d.Add(p.shopping()...)
+	d.Add(heading(2, v.T("Before it is used")), list(p.repair.Verdict.Always))
 	return d, nil
 }
 

@@ -75,15 +75,5 @@ func unknownKind(v *say.Voice, kind string, kinds ...string) error {
 
 // begin is a document with what all have.
 func begin(v *say.Voice, kind, title, date string) *Document {
-	return &Document{Kind: kind, Language: v.Locale().ID, Title: title, Date: v.Date(date), Page: v.T("Page %s of %s")}
-}
-
-// add takes up blocks that say something.
-func (d *Document) add(blocks ...Block) {
-	for _, b := range blocks {
-		if b.Kind == "list" && len(b.Items) == 0 || b.Kind == "text" && b.Text == "" {
-			continue
-		}
-		d.Blocks = append(d.Blocks, b)
-	}
+	return &Document{Kind: kind, Language: v.Locale().ID, Title: title, Date: v.Date(date), Page: v.T("Page %s of %s"), Absent: v.T("This photo is not on the device that made the paper.")}
 }

@@ -25,42 +25,42 @@ func record(jd *appraisal.Judge, f *appraisal.File, p *paper) (*Document, error)
 	v := p.v
 	d := begin(v, Record, v.T("Appraisal record"), p.seen.date)
 	d.Foot = p.foot(v.T("Appraisal record, private"))
-	d.add(facts(append(p.identity(), r.listing()...)))
-	d.add(small(v.F("All amounts in this paper are in %s.", f.Shop.Currency)))
+	d.Add(facts(append(p.identity(), r.listing()...)))
+	d.Add(small(v.F("All amounts in this paper are in %s.", f.Shop.Currency)))
 	x := &all.Verdict
-	d.add(caution(v, x.Hazard, x.Title+". "+x.Sentence))
+	d.Add(caution(v, x.Hazard, x.Title+". "+x.Sentence))
 	if len(x.Points) > 0 {
 		var points []string
 		for _, at := range x.Points {
 			points = append(points, v.F("%s: %s", plain(at.Title), r.gradeOf(at.Grade)))
 		}
-		d.add(list(points))
+		d.Add(list(points))
 	}
-	d.add(list(x.Always), tableOf(r.scores()))
+	d.Add(list(x.Always), tableOf(r.scores()))
 	if len(all.Notes) > 0 {
-		d.add(heading(2, v.T("To be known")), list(all.Notes))
+		d.Add(heading(2, v.T("To be known")), list(all.Notes))
 	}
 	found := p.found()
-	d.add(heading(2, v.T("What was found")))
+	d.Add(heading(2, v.T("What was found")))
 	if len(found) == 0 {
-		d.add(text(v.T("Nothing was found that is worn or needs repair.")))
+		d.Add(text(v.T("Nothing was found that is worn or needs repair.")))
 	}
-	d.add(found...)
-	d.add(p.preparations()...)
-	d.add(p.sum()...)
+	d.Add(found...)
+	d.Add(p.preparations()...)
+	d.Add(p.sum()...)
 	if len(all.Estimate.Lines) > 0 && len(p.repair.Scrap) > 0 {
-		d.add(text(v.T("A finding cannot be put right: in the offer all above the material is lost, whatever these lines cost.")))
+		d.Add(text(v.T("A finding cannot be put right: in the offer all above the material is lost, whatever these lines cost.")))
 	}
-	d.add(r.hidden()...)
-	d.add(r.landing()...)
-	d.add(r.worth()...)
-	d.add(r.offer()...)
-	d.add(r.fit()...)
-	d.add(r.home()...)
-	d.add(p.scope()...)
-	d.add(r.told()...)
-	d.add(r.photoTable()...)
-	d.add(facts([]Fact{{v.T("Judged by the rubric"), v.F("%s, version %s", all.Rubric.ID, strconv.Itoa(all.Rubric.Version))}}))
+	d.Add(r.hidden()...)
+	d.Add(r.landing()...)
+	d.Add(r.worth()...)
+	d.Add(r.offer()...)
+	d.Add(r.fit()...)
+	d.Add(r.home()...)
+	d.Add(p.scope()...)
+	d.Add(r.told()...)
+	d.Add(r.photoTable()...)
+	d.Add(facts([]Fact{{Name: v.T("Judged by the rubric"), Value: v.F("%s, version %s", all.Rubric.ID, strconv.Itoa(all.Rubric.Version))}}))
 	return d, nil
 }
 

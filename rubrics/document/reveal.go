@@ -27,6 +27,7 @@ type point struct {
 	maker    *appraisal.Quantity
 	note     string // only where the buyer chose to show it
 	photos   []appraisal.Photo
+	pairs    []appraisal.PhotoPair
 }
 
 func reveal(f *appraisal.File, ask *Ask) *seen {
@@ -42,7 +43,7 @@ func reveal(f *appraisal.File, ask *Ask) *seen {
 		if slices.Contains(ask.LeaveChecks, id) {
 			continue
 		}
-		p := point{measured: x.Measured, words: x.Words, maker: x.Maker}
+		p := point{measured: x.Measured, words: x.Words, maker: x.Maker, pairs: x.Pairs}
 		if slices.Contains(ask.Notes, id) {
 			p.note = x.Note
 		}

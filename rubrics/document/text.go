@@ -19,7 +19,7 @@ func tidy(blocks []Block) {
 		b := &blocks[i]
 		b.Text = plain(b.Text)
 		for j := range b.Facts {
-			b.Facts[j] = Fact{plain(b.Facts[j].Name), plain(b.Facts[j].Value)}
+			b.Facts[j] = Fact{Name: plain(b.Facts[j].Name), Value: plain(b.Facts[j].Value)}
 		}
 		items := make([]string, len(b.Items)) // some are the judgement's own
 		for j, s := range b.Items {

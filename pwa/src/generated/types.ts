@@ -262,6 +262,7 @@ export interface Document {
   blocks: DocumentBlock[];
   foot: string;
   page: string;
+  absent?: string;
   answers?: DocumentAnswerWords;
 }
 
@@ -294,7 +295,6 @@ export interface DocumentAsk {
   leave_checks?: string[];
   leave_photos?: string[];
   notes?: string[];
-  pairs?: DocumentPair[];
   missing?: string[];
 }
 
@@ -323,12 +323,6 @@ export interface DocumentColumn {
 export interface DocumentFact {
   name: string;
   value: string;
-}
-
-export interface DocumentPair {
-  check: string;
-  before: string;
-  after: string;
 }
 
 export interface DocumentPhoto {
@@ -814,6 +808,12 @@ export interface Overrun {
   sd: number;
 }
 
+export interface PDFRequest {
+  document: Document;
+  page: string;
+  keys: string[];
+}
+
 export interface Part {
   id: string;
   title: string;
@@ -972,6 +972,10 @@ export interface Proposal {
   before: string;
   words: string;
   after: string;
+}
+
+export interface QRRequest {
+  text: string;
 }
 
 export interface Quantity {
@@ -1255,6 +1259,10 @@ export interface Truck {
   empty?: Quantity;
   people?: Quantity;
   tow?: Quantity;
+}
+
+export interface UncoveredRequest {
+  document: Document;
 }
 
 export interface Vehicle {

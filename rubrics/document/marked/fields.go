@@ -61,6 +61,9 @@ var fields = map[string]field{
 	"listing.asking": {Private, 2113300, 997700}, "listing.seller": {Private, "auction", "private"},
 	"listing.seen": {Private, nil, nil}, "listing.text": {Private, nil, nil}, "listing.note": {Private, nil, nil},
 	"listing.photos[].hash": {Private, strings.Repeat("1", 64), strings.Repeat("2", 64)}, "listing.photos[].at": {Private, nil, nil},
+	"listing.photos[].marks[].id": {Private, "m1", "m2"}, "listing.photos[].marks[].kind": {Works, "scale", nil},
+	"listing.photos[].marks[].from": {Private, [2]float64{0.125, 0.25}, [2]float64{0.375, 0.5}}, "listing.photos[].marks[].to": {Private, [2]float64{0.625, 0.75}, [2]float64{0.875, 0.9375}},
+	"listing.photos[].marks[].label": {Private, nil, nil}, "listing.photos[].marks[].length.n": {Private, 2.5, 3.5}, "listing.photos[].marks[].length.unit": {Private, "in", "mm"},
 
 	"facts.*": {Works, nil, nil}, "asked.*": {Private, nil, nil},
 
@@ -74,6 +77,12 @@ var fields = map[string]field{
 	"findings.*.note": {Private, nil, nil}, "findings.*.photos[].hash": {Shown, hash, nil},
 	// Of a photo's moment only the day is told.
 	"findings.*.photos[].at": {Private, "2026-05-06T17:18:19Z", "2026-05-06T03:04:05+02:00"},
+	// Marks are painted onto the copy of the picture; the paper's own text has none.
+	"findings.*.photos[].marks[].id": {Private, "m1", "m2"}, "findings.*.photos[].marks[].kind": {Works, "scale", nil},
+	"findings.*.photos[].marks[].from": {Private, [2]float64{0.125, 0.25}, [2]float64{0.375, 0.5}}, "findings.*.photos[].marks[].to": {Private, [2]float64{0.625, 0.75}, [2]float64{0.875, 0.9375}},
+	"findings.*.photos[].marks[].label": {Private, nil, nil}, "findings.*.photos[].marks[].length.n": {Private, 2.5, 3.5}, "findings.*.photos[].marks[].length.unit": {Private, "in", "mm"},
+	// A pair names two photos of its finding, of which the files have one.
+	"findings.*.pairs": {Shown, none, nil},
 
 	"ways.*":       {Works, nil, nil},
 	"prices.*.low": {Shown, 811, nil}, "prices.*.likely": {Shown, 1413, nil}, "prices.*.high": {Shown, 3007, nil},

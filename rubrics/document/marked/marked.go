@@ -115,6 +115,10 @@ func (w *writer) fill(v reflect.Value, path string) {
 			w.fill(v.Field(i), strings.TrimPrefix(path+"."+name, "."))
 		}
 	case reflect.Slice:
+		if f, at := classified(path); f != nil && f.first == none {
+			w.used[at] = true
+			return
+		}
 		v.Set(reflect.MakeSlice(v.Type(), 1, 1))
 		w.fill(v.Index(0), path+"[]")
 	case reflect.Map:
