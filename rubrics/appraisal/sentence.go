@@ -12,7 +12,7 @@ import (
 type voice struct{ *say.Voice }
 
 var numberWords = []string{
-	say.Key("no"), say.Key("one"), say.Key("two"), say.Key("three"), say.Key("four"), say.Key("five"), say.Key("six"),
+	say.Key("no" + say.Apart + "count"), say.Key("one"), say.Key("two"), say.Key("three"), say.Key("four"), say.Key("five"), say.Key("six"),
 	say.Key("seven"), say.Key("eight"), say.Key("nine"), say.Key("ten"), say.Key("eleven"), say.Key("twelve"),
 }
 

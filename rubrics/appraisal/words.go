@@ -17,6 +17,11 @@ var Standings = []Choice{
 	{string(limit.Physics), "definition"}, {string(limit.Practice), "common practice"}, {string(limit.Memory), "from memory"},
 }
 
+// MeasuredFindings are what holding a value against a limit gives.
+var MeasuredFindings = []Choice{
+	{string(limit.Within), "within limit"}, {string(limit.Watch), "watch"}, {string(limit.Beyond), "beyond limit"}, {string(limit.Computed), "computed"},
+}
+
 // TieDowns are the kinds of tie-down whose working load limit is known.
 func TieDowns() []Choice {
 	var out []Choice

@@ -42,9 +42,11 @@ type Catalogue struct {
 	Floors   []appraisal.Choice  `json:"floors"`
 	// TieDowns are the kinds of tie-down whose working load limit is known.
 	TieDowns []appraisal.Choice `json:"tie_downs"`
-	// Hazards are the signal words, Standings how a limit's figure is founded.
+	// Hazards are the signal words, Standings how a limit's figure is founded, Findings
+	// what holding a value against it gives.
 	Hazards   []appraisal.Choice `json:"hazards"`
 	Standings []appraisal.Choice `json:"standings"`
+	Findings  []appraisal.Choice `json:"findings"`
 	// Miles are the units of a way by road, each in miles, to put listings in order.
 	Miles map[string]float64 `json:"miles"`
 }

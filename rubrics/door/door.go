@@ -33,7 +33,7 @@ func NewCatalogue(rubrics []appraisal.Rubric, parts []appraisal.Part, dated stri
 		Grades: appraisal.GradeWords[:], Reasons: appraisal.Reasons, Sellers: appraisal.Sellers, Trades: appraisal.Trades,
 		Conditions: appraisal.Conditions, Completeness: appraisal.Completeness, Currencies: appraisal.Currencies,
 		Criteria: appraisal.Criteria, Compared: Bounds{appraisal.LeastCompared, appraisal.MostCompared}, Measures: appraisal.Measures, Floors: appraisal.Floors, TieDowns: appraisal.TieDowns(),
-		Hazards: appraisal.Hazards, Standings: appraisal.Standings, Miles: miles(),
+		Hazards: appraisal.Hazards, Standings: appraisal.Standings, Findings: appraisal.MeasuredFindings, Miles: miles(),
 	}
 }
 

@@ -15,13 +15,15 @@ func airFlow(volumeUnit string) (name string, cfm float64) {
 }
 
 // inFlow writes cubic feet a minute in a unit of airFlow.
-func inFlow(cfm float64, name string, per float64) string { return show(cfm/per, 3) + " " + name }
+func (m *measured) inFlow(cfm float64, name string, per float64) string {
+	return m.show(cfm/per, 3) + " " + name
+}
 
 // span refuses two gauge readings that are the wrong way round.
 func span(m *measured, low, high string) (float64, *Error) {
 	dp := m.n(high) - m.n(low)
 	if dp <= 0 {
-		return 0, refuse(high, m.in(m.n(high), high)+" is not above "+m.in(m.n(low), low), "give the gauge pressures at the start and the end of the time")
+		return 0, refuse(high, m.F("%s is not above %s", m.in(m.n(high), high), m.in(m.n(low), low)), m.T("give the gauge pressures at the start and the end of the time"))
 	}
 	return dp, nil
 }
@@ -53,27 +55,27 @@ var pumpUp = rule{
 		cfm := m.n("volume") * gallon / 1728 * dp / (m.n("ambient") * minutes)
 		name, per := airFlow(m.entered["volume"])
 		res := Result{Value: cfm / per, Unit: name, Finding: Computed, Status: Physics}
-		res.Text = "It delivers " + inFlow(cfm, name, per) + " of free air, give or take 5 %."
-		res.More = []Figure{{Title: "by the warm-air factor 0.536 psi gal/s", Value: 0.536 * m.n("volume") * dp / m.n("time") / per, Unit: name}}
-		res.Notes = []string{"Average three runs with drains shut: a hot tank reads high."}
+		res.Text = m.F("It delivers %s of free air, give or take 5 %%.", m.inFlow(cfm, name, per))
+		res.More = []Figure{{Title: m.T("by the warm-air factor 0.536 psi gal/s"), Value: 0.536 * m.n("volume") * dp / m.n("time") / per, Unit: name}}
+		res.Notes = []string{m.T("Average three runs with drains shut: a hot tank reads high.")}
 		if !m.has("rated") {
 			return res, nil
 		}
 		rated := m.n("rated")
 		share := cfm / rated * 100
 		if share > 150 { // judgement: a gallon for a litre, or a wrong mark, would pass a worn pump
-			return Result{}, refuse("rated", "it would deliver "+show(share, 0)+" % of its plate, which no pump does", "check volume, both gauge readings, the time and the plate's figure with its unit")
+			return Result{}, refuse("rated", m.F("it would deliver %s %% of its plate, which no pump does", m.show(share, 0)), m.T("check volume, both gauge readings, the time and the plate's figure with its unit"))
 		}
 		res.Status, res.Finding, res.Limit = Memory, Within, ptr(0.9*rated/per)
-		is := "It delivers " + inFlow(cfm, name, per) + ", " + show(share, 1) + " % of its plate"
+		is := m.F("It delivers %s, %s %% of its plate", m.inFlow(cfm, name, per), m.show(share, 1))
 		res.Text = is + "."
 		switch {
 		case more(75, share):
-			res.Finding, res.Limit, res.Text = Beyond, ptr(0.75*rated/per), is+": under 75 %, rebuild."
+			res.Finding, res.Limit, res.Text = Beyond, ptr(0.75*rated/per), m.F("%s: under 75 %%, rebuild.", is)
 		case more(90, share):
-			res.Finding, res.Text = Watch, is+": under 90 %, worn valves or rings."
+			res.Finding, res.Text = Watch, m.F("%s: under 90 %%, worn valves or rings.", is)
 		}
-		res.Notes = append(res.Notes, "A plate's displacement is not delivery: a two-stage pump delivers 75 to 85 % of it (from memory).")
+		res.Notes = append(res.Notes, m.T("A plate's displacement is not delivery: a two-stage pump delivers 75 to 85 % of it (from memory)."))
 		return res, nil
 	},
 }
@@ -101,7 +103,7 @@ var airLeak = rule{
 			return Result{}, err
 		}
 		if more(dp, 50) {
-			return Result{}, refuse("to", "a drop of "+m.in(dp, "to")+" is beyond the factors", "they end at "+m.in(50, "to")+": watch it for a shorter time")
+			return Result{}, refuse("to", m.F("a drop of %s is beyond the factors", m.in(dp, "to")), m.F("they end at %s: watch it for a shorter time", m.in(50, "to")))
 		}
 		factor := 1.0
 		for i := 1; i < len(leakFactors); i++ {
@@ -113,8 +115,8 @@ var airLeak = rule{
 		raw := m.n("volume") * gallon / 1728 * dp / (sea * m.n("time") / 60)
 		name, per := airFlow(m.entered["volume"])
 		return Result{Value: raw * factor / per, Unit: name, Finding: Computed,
-			Text: "It leaks " + inFlow(raw*factor, name, per) + " of free air.",
-			More: []Figure{{Title: "before the correction", Value: raw / per, Unit: name}},
+			Text: m.F("It leaks %s of free air.", m.inFlow(raw*factor, name, per)),
+			More: []Figure{{Title: m.T("before the correction"), Value: raw / per, Unit: name}},
 		}, nil
 	},
 }
@@ -133,11 +135,11 @@ var tankLeak = rule{
 	bounds: map[string]bound{"drop": {0, 1000}, "time": {1, 2880}},
 	judge: func(m *measured) (Result, *Error) {
 		rate := m.n("drop") * 10 / m.n("time")
-		res := m.most("In ten minutes the tank loses", rate, 2, 10, "drop", ": a leak at check valve, drain, a fitting or a weld")
+		res := m.most(m.T("In ten minutes the tank loses"), rate, 2, 10, "drop", m.T(": a leak at check valve, drain, a fitting or a weld"))
 		if more(10, m.n("time")) {
-			res.Notes = append(res.Notes, "Reckoned up from "+m.in(m.n("time"), "time")+": watch the whole ten minutes.")
+			res.Notes = append(res.Notes, m.F("Reckoned up from %s: watch the whole ten minutes.", m.in(m.n("time"), "time")))
 		}
-		res.Notes = append(res.Notes, "A tank just pumped up loses pressure by cooling alone. Air from a weld or the shell: let it down, never fill it again.")
+		res.Notes = append(res.Notes, m.T("A tank just pumped up loses pressure by cooling alone. Air from a weld or the shell: let it down, never fill it again."))
 		return res, nil
 	},
 }
@@ -157,12 +159,12 @@ var leakShare = rule{
 	bounds: map[string]bound{"on": {0.01, 10000}, "off": {0, 10000}, "flow": {0.1, 20000}},
 	judge: func(m *measured) (Result, *Error) {
 		share := m.n("on") / (m.n("on") + m.n("off")) * 100
-		res := Result{Value: share, Unit: "%", Limit: ptr(10), Finding: Within, Text: "It leaks " + show(share, 1) + " % of what it delivers."}
+		res := Result{Value: share, Unit: "%", Limit: ptr(10), Finding: Within, Text: m.F("It leaks %s %% of what it delivers.", m.show(share, 1))}
 		if more(share, 10) {
-			res.Finding, res.Text = Watch, "It leaks "+show(share, 1)+" % of what it delivers, more than the usual 10 %."
+			res.Finding, res.Text = Watch, m.F("It leaks %s %% of what it delivers, more than the usual 10 %%.", m.show(share, 1))
 		}
 		if m.has("flow") {
-			res.More = []Figure{m.figure("leak", m.n("flow")*share/100, "flow")}
+			res.More = []Figure{m.figure(m.T("leak"), m.n("flow")*share/100, "flow")}
 		}
 		return res, nil
 	},

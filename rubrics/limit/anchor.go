@@ -25,8 +25,8 @@ var anchorBreakout = rule{
 		h := m.n("depth")
 		n := breakout(k, 1, m.n("strength"), h)
 		return Result{Value: n, Unit: "lbf", Finding: Computed,
-			Text: "One such anchor, far from edges, breaks out of the concrete at about " + show(n, 0) + " lbf, before any reduction.",
-			More: []Figure{{Title: "area of the full cone", Value: 9 * h * h, Unit: "in2"}},
+			Text: m.F("One such anchor, far from edges, breaks out of the concrete at about %s lbf, before any reduction.", m.show(n, 0)),
+			More: []Figure{{Title: m.T("area of the full cone"), Value: 9 * h * h, Unit: "in2"}},
 		}, nil
 	},
 }
@@ -64,7 +64,7 @@ func judgeGroup(m *measured) (Result, *Error) {
 	h, cast, k, light := m.n("depth"), m.words["cast"] == "yes", 17.0, 1.0
 	switch {
 	case m.has("kc") && cast && m.n("kc") != 24:
-		return Result{}, refuse("kc", "the factor of a cast-in anchor is 24, not "+m.in(m.n("kc"), "kc"), "leave it out")
+		return Result{}, refuse("kc", m.F("the factor of a cast-in anchor is 24, not %s", m.in(m.n("kc"), "kc")), m.T("leave it out"))
 	case m.has("kc"):
 		k = m.n("kc")
 	case cast:
@@ -77,7 +77,7 @@ func judgeGroup(m *measured) (Result, *Error) {
 	res := Result{Finding: Computed}
 	if cast && h >= 11 {
 		one = 16 * light * math.Sqrt(m.n("strength")) * h * cubeRoot(h*h)
-		res.Notes = append(res.Notes, "From 11 in of depth a cast-in anchor is reckoned with h^(5/3).")
+		res.Notes = append(res.Notes, m.T("From 11 in of depth a cast-in anchor is reckoned with h^(5/3)."))
 	}
 	full, edge := 9*h*h, 1.0
 	reach := 1.5 * h
@@ -90,24 +90,24 @@ func judgeGroup(m *measured) (Result, *Error) {
 	case m.has("area"):
 		area = m.n("area")
 		if area < 0.1*full {
-			return Result{}, refuse("area", m.in(area, "area")+" is less than a tenth of one anchor's cone", "it is about "+m.in(full, "area")+" for one anchor far from edges")
+			return Result{}, refuse("area", m.F("%s is less than a tenth of one anchor's cone", m.in(area, "area")), m.F("it is about %s for one anchor far from edges", m.in(full, "area")))
 		}
 	case edge < 1:
-		res.Notes = append(res.Notes, "No area was given: taken as one anchor beside one edge.")
+		res.Notes = append(res.Notes, m.T("No area was given: taken as one anchor beside one edge."))
 	}
 	if !cast && light < 1 {
-		res.Notes = append(res.Notes, "This is for an undercut anchor: expansion, screw and adhesive anchors in light concrete hold 0.8 of it.")
+		res.Notes = append(res.Notes, m.T("This is for an undercut anchor: expansion, screw and adhesive anchors in light concrete hold 0.8 of it."))
 	}
 	n := area / full * edge * one
 	res.Value, res.Unit = n, "lbf"
-	res.Text = "The concrete breaks out at about " + show(n, 0) + " lbf, before any reduction; one anchor far from edges at " + show(one, 0) + " lbf."
+	res.Text = m.F("The concrete breaks out at about %s lbf, before any reduction; one anchor far from edges at %s lbf.", m.show(n, 0), m.show(one, 0))
 	res.More = []Figure{
-		{Title: "one anchor far from edges", Value: one, Unit: "lbf"},
-		{Title: "area of one full cone", Value: full, Unit: "in2"},
-		{Title: "edge factor", Value: edge},
+		{Title: m.T("one anchor far from edges"), Value: one, Unit: "lbf"},
+		{Title: m.T("area of one full cone"), Value: full, Unit: "in2"},
+		{Title: m.T("edge factor"), Value: edge},
 	}
 	if !cast && light < 1 {
-		res.More = append(res.More, Figure{Title: "expansion, screw or adhesive anchors", Value: 0.8 * n, Unit: "lbf"})
+		res.More = append(res.More, Figure{Title: m.T("expansion, screw or adhesive anchors"), Value: 0.8 * n, Unit: "lbf"})
 	}
 	return res, nil
 }

@@ -25,17 +25,17 @@ func frontShare(m *measured) (float64, *Error) {
 	where := m.has("offset") || m.has("wheelbase")
 	switch {
 	case m.has("front-share") && where:
-		return 0, refuse("front-share", "the share and the centre of gravity were both given", "give one of them")
+		return 0, refuse("front-share", m.T("the share and the centre of gravity were both given"), m.T("give one of them"))
 	case m.has("front-share"):
 		return m.n("front-share") / 100, nil
 	case !where:
-		return 0, refuse("front-share", "it is not known where the weight stands", "give the share on the front axle, or offset and wheelbase")
+		return 0, refuse("front-share", m.T("it is not known where the weight stands"), m.T("give the share on the front axle, or offset and wheelbase"))
 	case !m.has("offset"):
-		return 0, refuse("offset", "the wheelbase alone tells nothing", "give how far the centre of gravity is behind the front axle")
+		return 0, refuse("offset", m.T("the wheelbase alone tells nothing"), m.T("give how far the centre of gravity is behind the front axle"))
 	case !m.has("wheelbase"):
-		return 0, refuse("wheelbase", "the wheelbase is missing", "measure from axle to axle")
+		return 0, refuse("wheelbase", m.T("the wheelbase is missing"), m.T("measure from axle to axle"))
 	case m.n("offset") >= m.n("wheelbase"):
-		return 0, refuse("offset", "the centre of gravity cannot lie behind the rear axle", "check both lengths")
+		return 0, refuse("offset", m.T("the centre of gravity cannot lie behind the rear axle"), m.T("check both lengths"))
 	}
 	return 1 - m.n("offset")/m.n("wheelbase"), nil
 }
@@ -47,37 +47,38 @@ func judgeAxle(m *measured) (Result, *Error) {
 	}
 	arms := m.n("arms")
 	if int(arms)%2 == 1 {
-		return Result{}, refuse("arms", show(arms, 0)+" arms do not share two axles", "give an even number, 4 for a two-post lift")
+		return Result{}, refuse("arms", m.F("%s arms do not share two axles", m.show(arms, 0)), m.T("give an even number, 4 for a two-post lift"))
 	}
 	w := m.n("weight")
 	front, rear := w*share, w*(1-share)
 	each := max(front, rear) / (arms / 2)
-	res := Result{Finding: Computed, Status: Physics, Text: "The heavier axle puts " + m.in(each, "weight") + " on each of its arms."}
+	res := Result{Finding: Computed, Status: Physics, Text: m.F("The heavier axle puts %s on each of its arms.", m.in(each, "weight"))}
 	res.Value, res.Unit = m.to(each, "weight")
 	more1 := []Figure{
-		m.figure("front axle", front, "weight"), m.figure("rear axle", rear, "weight"),
-		m.figure("front arm", front/(arms/2), "weight"), m.figure("rear arm", rear/(arms/2), "weight"),
+		m.figure(m.T("front axle"), front, "weight"), m.figure(m.T("rear axle"), rear, "weight"),
+		m.figure(m.T("front arm"), front/(arms/2), "weight"), m.figure(m.T("rear arm"), rear/(arms/2), "weight"),
 	}
-	limit, whose := m.n("rated")/arms, "its part of the rating, "
+	limit := m.n("rated") / arms
+	whose := m.F("its part of the rating, %s", m.in(limit, "weight"))
 	maker, ok := m.maker("lb")
 	if ok {
-		limit, whose = maker, "the maker's "
+		limit, whose = maker, m.F("the maker's %s", m.in(maker, "weight"))
 	}
 	if ok || m.has("rated") {
 		res = m.held(each, limit, "weight")
 		if ok {
-			own(&res, *res.Limit)
+			m.own(&res, *res.Limit)
 		}
-		is := "The heavier axle puts " + m.in(each, "weight") + " on each of its arms"
-		res.Text = is + ", not more than " + whose + m.in(limit, "weight") + "."
+		is := m.F("The heavier axle puts %s on each of its arms", m.in(each, "weight"))
+		res.Text = m.F("%s, not more than %s.", is, whose)
 		if more(each, limit) {
-			res.Finding, res.Text = Beyond, is+", more than "+whose+m.in(limit, "weight")+"."
+			res.Finding, res.Text = Beyond, m.F("%s, more than %s.", is, whose)
 		}
 	}
 	if m.has("rated") && more(w, m.n("rated")) {
 		res = m.held(w, m.n("rated"), "weight")
-		res.Finding, res.Status, res.Source = Beyond, Published, "the lift's plate; Michigan R 408.17251: never above rated capacity"
-		res.Text = "The vehicle weighs " + m.in(w, "weight") + ", more than the lift's rating of " + m.in(m.n("rated"), "rated") + "."
+		res.Finding, res.Status, res.Source = Beyond, Published, m.T("the lift's plate; Michigan R 408.17251: never above rated capacity")
+		res.Text = m.F("The vehicle weighs %s, more than the lift's rating of %s.", m.in(w, "weight"), m.in(m.n("rated"), "rated"))
 	}
 	res.More = more1
 	return res, nil

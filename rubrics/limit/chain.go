@@ -19,14 +19,14 @@ const stretchFormula = "elongation % = (measured / (pitches x pitch) - 1) x 100"
 func stretch(m *measured) (percent, length float64, err *Error) {
 	length = m.n("pitches") * m.n("pitch")
 	percent = (m.n("measured")/length - 1) * 100
-	asNew := show(m.n("pitches"), 0) + " pitches are " + m.in(length, "measured") + " new"
+	asNew := m.F("%s pitches are %s new", m.show(m.n("pitches"), 0), m.in(length, "measured"))
 	switch {
 	case percent < -1:
-		return 0, 0, refuse("measured", m.in(m.n("measured"), "measured")+" is shorter than a new chain",
-			asNew+"; N pins enclose N-1 pitches")
+		return 0, 0, refuse("measured", m.F("%s is shorter than a new chain", m.in(m.n("measured"), "measured")),
+			m.F("%s; N pins enclose N-1 pitches", asNew))
 	case percent > 25:
-		return 0, 0, refuse("measured", m.in(m.n("measured"), "measured")+" is too long to be wear",
-			asNew+"; check the pitch, the count and the units")
+		return 0, 0, refuse("measured", m.F("%s is too long to be wear", m.in(m.n("measured"), "measured")),
+			m.F("%s; check the pitch, the count and the units", asNew))
 	}
 	return percent, length, nil
 }
@@ -34,39 +34,39 @@ func stretch(m *measured) (percent, length float64, err *Error) {
 // chainResult judges an elongation; watch is 0 for none.
 func chainResult(m *measured, percent, length, limit, watch float64) Result {
 	res := Result{Value: percent, Unit: "%", Limit: ptr(limit), Finding: Within}
-	res.Text = "The chain is " + show(percent, 2) + " % longer than new, under the limit of " + show(limit, 2) + " %."
+	res.Text = m.F("The chain is %s %% longer than new, under the limit of %s %%.", m.show(percent, 2), m.show(limit, 2))
 	if percent < 0 {
-		res.Text = "The chain is not longer than new; the limit is " + show(limit, 2) + " %."
+		res.Text = m.F("The chain is not longer than new; the limit is %s %%.", m.show(limit, 2))
 	}
 	if m.n("pitches") < 12 {
-		res.Notes = append(res.Notes, "Fewer than 12 pitches make the figure coarse: measure 12 or more where the chain runs over the sheave.")
+		res.Notes = append(res.Notes, m.T("Fewer than 12 pitches make the figure coarse: measure 12 or more where the chain runs over the sheave."))
 	}
 	if one := 100 / m.n("pitches"); percent > one-1.5 && percent < one+3.5 && one < 25 {
-		res.Notes = append(res.Notes, "This is about one whole pitch too long: count again, N pins enclose N-1 pitches.")
+		res.Notes = append(res.Notes, m.T("This is about one whole pitch too long: count again, N pins enclose N-1 pitches."))
 	}
 	out := limit
 	notes := res.Notes
 	if maker, ok := m.maker("%"); ok {
 		out, watch = maker, 0
-		own(&res, maker)
-		res.Text = "The chain is " + show(percent, 2) + " % longer than new, under the maker's " + show(maker, 2) + " %."
+		m.own(&res, maker)
+		res.Text = m.F("The chain is %s %% longer than new, under the maker's %s %%.", m.show(percent, 2), m.show(maker, 2))
 	} else if maker, ok := m.maker("in"); ok {
 		out, watch = (maker/length-1)*100, 0
-		own(&res, out)
-		res.Text = "The chain measures " + m.in(m.n("measured"), "measured") + ", under the maker's " + m.in(maker, makerKey) + "."
+		m.own(&res, out)
+		res.Text = m.F("The chain measures %s, under the maker's %s.", m.in(m.n("measured"), "measured"), m.in(maker, makerKey))
 	}
 	res.Notes = notes
 	switch {
 	case least(percent+100, out+100): // compared as lengths, which carry the rounding
 		res.Finding = Beyond
-		res.Text = "The chain is " + show(percent, 2) + " % longer than new: at " + show(out, 2) + " % it is replaced, all strands together."
+		res.Text = m.F("The chain is %s %% longer than new: at %s %% it is replaced, all strands together.", m.show(percent, 2), m.show(out, 2))
 	case watch > 0 && least(percent+100, watch+100):
 		res.Finding = Watch
-		res.Text = "The chain is " + show(percent, 2) + " % longer than new: from " + show(watch, 2) + " % on set a date, at " + show(limit, 2) + " % it is out."
+		res.Text = m.F("The chain is %s %% longer than new: from %s %% on set a date, at %s %% it is out.", m.show(percent, 2), m.show(watch, 2), m.show(limit, 2))
 	}
 	res.More = []Figure{
-		m.figure("length new", length, "measured"),
-		m.figure("length at the limit", length*(100+out)/100, "measured"),
+		m.figure(m.T("length new"), length, "measured"),
+		m.figure(m.T("length at the limit"), length*(100+out)/100, "measured"),
 	}
 	return res
 }
@@ -94,12 +94,12 @@ var leafChain = rule{
 
 // makerStretch refuses a maker's figure that cannot be an elongation.
 func makerStretch(m *measured, length float64) *Error {
-	right := "give a percentage such as 3 %, or the length over the same number of pitches"
+	right := m.T("give a percentage such as 3 %, or the length over the same number of pitches")
 	if p, ok := m.maker("%"); ok && p > 25 {
-		return refuse(makerKey, m.in(p, makerKey)+" is no elongation", right)
+		return refuse(makerKey, m.F("%s is no elongation", m.in(p, makerKey)), right)
 	}
 	if l, ok := m.maker("in"); ok && (l < length || l > 1.25*length) {
-		return refuse(makerKey, m.in(l, makerKey)+" does not fit "+m.in(length, "measured")+" of new chain", right)
+		return refuse(makerKey, m.F("%s does not fit %s of new chain", m.in(l, makerKey), m.in(length, "measured")), right)
 	}
 	return nil
 }
@@ -133,7 +133,7 @@ var rollerChain = rule{
 		}
 		res := chainResult(m, percent, length, limit, 0)
 		if !m.has("teeth") {
-			res.Notes = append(res.Notes, "The teeth were not given: above 66 teeth the limit is lower.")
+			res.Notes = append(res.Notes, m.T("The teeth were not given: above 66 teeth the limit is lower."))
 		}
 		return res, nil
 	},

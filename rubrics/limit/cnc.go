@@ -1,6 +1,10 @@
 package limit
 
-import "math"
+import (
+	"math"
+
+	"asfound/rubrics/say"
+)
 
 const cncCaution = "The maker's acceptance sheet comes first. The seller runs it, door shut; nobody reaches in while drives are live."
 
@@ -46,8 +50,8 @@ var positioning = rule{
 			reversal = math.Max(reversal, math.Abs(up-down))
 		}
 		a := high - low + float64(4*s)
-		res := m.most("Positioning A is", a, newPositioning/25.4, 2*newPositioning/25.4, "up-1", "")
-		res.More = []Figure{m.figure("reversal B", reversal, "up-1"), m.figure("repeatability both ways R", float64(4*s)+reversal, "up-1")}
+		res := m.most(m.T("Positioning A is"), a, newPositioning/25.4, 2*newPositioning/25.4, "up-1", "")
+		res.More = []Figure{m.figure(m.T("reversal B"), reversal, "up-1"), m.figure(m.T("repeatability both ways R"), float64(4*s)+reversal, "up-1")}
 		return res, nil
 	},
 }
@@ -68,13 +72,13 @@ var circularity = rule{
 		out := m.n("largest") - m.n("smallest")
 		switch {
 		case out < 0:
-			return Result{}, refuse("smallest", "the smallest radius is larger than the largest", "give them the other way round")
+			return Result{}, refuse("smallest", m.T("the smallest radius is larger than the largest"), m.T("give them the other way round"))
 		case out > 0.1:
-			return Result{}, refuse("largest", "the radii differ by "+m.fine(out, "largest"), "give both radii of one ballbar run, in one unit")
+			return Result{}, refuse("largest", m.F("the radii differ by %s", m.fine(out, "largest")), m.T("give both radii of one ballbar run, in one unit"))
 		}
-		res := m.most("It is out of round by", out, 0.010/25.4, 0.020/25.4, "largest", ": needs work")
+		res := m.most(m.T("It is out of round by"), out, 0.010/25.4, 0.020/25.4, "largest", m.T(": needs work"))
 		if res.Finding == Beyond && res.Status != Own && more(out, 0.050/25.4) {
-			res.Notes = []string{"Over " + m.fine(0.050/25.4, "largest") + " is poor."}
+			res.Notes = []string{m.F("Over %s is poor.", m.fine(0.050/25.4, "largest"))}
 		}
 		return res, nil
 	},
@@ -97,18 +101,18 @@ var drawbarPull = rule{
 	},
 	bounds: map[string]bound{"pull": {0, 20000}, "book": {100, 20000}},
 	judge: func(m *measured) (Result, *Error) {
-		pull, book, whose := m.n("pull"), pulls[m.words["taper"]][0], "the usual least of "
+		pull, book, of := m.n("pull"), pulls[m.words["taper"]][0], say.Key("the usual least of %s")
 		if m.has("book") {
-			book, whose = m.n("book"), "the book's "
+			book, of = m.n("book"), say.Key("the book's %s")
 		}
 		share := pull / book * 100
 		res := m.held(pull, 0.8*book, "pull")
-		is := "The drawbar pulls " + m.in(pull, "pull") + ", " + show(share, 1) + " % of " + whose + m.in(book, "pull")
-		res.More = []Figure{{Title: "share of it", Value: share, Unit: "%"}}
+		is := m.F("The drawbar pulls %s, %s %% of %s", m.in(pull, "pull"), m.show(share, 1), m.Pattern(of, m.in(book, "pull")))
+		res.More = []Figure{{Title: m.T("share of it"), Value: share, Unit: "%"}}
 		res.Text = is + "."
 		switch {
 		case more(80, share):
-			res.Finding, res.Text = Beyond, is+": under 80 %, a weak spring stack."
+			res.Finding, res.Text = Beyond, m.F("%s: under 80 %%, a weak spring stack.", is)
 		case more(100, share):
 			res.Limit = m.held(pull, book, "pull").Limit
 			res.Finding = Watch

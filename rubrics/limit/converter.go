@@ -1,6 +1,10 @@
 package limit
 
-import "math"
+import (
+	"math"
+
+	"asfound/rubrics/say"
+)
 
 var driveSize = rule{
 	Definition: Definition{
@@ -17,30 +21,30 @@ var driveSize = rule{
 	judge: func(m *measured) (Result, *Error) {
 		amps := m.n("current")
 		need := 2 * amps
-		res := Result{Value: need, Unit: "A", Finding: Computed, Text: "The drive must be rated " + show(need, 1) + " A or more."}
+		res := Result{Value: need, Unit: "A", Finding: Computed, Text: m.F("The drive must be rated %s A or more.", m.show(need, 1))}
 		res.More = []Figure{
-			{Title: "rating needed", Value: need, Unit: "A"},
-			{Title: "input current", Value: 1.732 * amps, Unit: "A"},
-			{Title: "wire must carry", Value: 1.25 * 1.732 * amps, Unit: "A", Text: show(1.25*1.732*amps, 1) + " A; the drive's plate decides"},
+			{Title: m.T("rating needed"), Value: need, Unit: "A"},
+			{Title: m.T("input current"), Value: 1.732 * amps, Unit: "A"},
+			{Title: m.T("wire must carry"), Value: 1.25 * 1.732 * amps, Unit: "A", Text: m.F("%s A; the drive's plate decides", m.show(1.25*1.732*amps, 1))},
 		}
-		res.Notes = []string{"A drive made for single-phase input (to about 3 hp) needs no such margin: its maker's own rating decides."}
+		res.Notes = []string{m.T("A drive made for single-phase input (to about 3 hp) needs no such margin: its maker's own rating decides.")}
 		if maker, ok := m.maker("A"); ok {
 			more1 := res.More
 			res = m.held(amps, maker, "current")
-			own(&res, *res.Limit)
+			m.own(&res, *res.Limit)
 			res.More = more1[1:]
-			res.Text = "The motor draws " + show(amps, 1) + " A, not more than the drive's own single-phase rating of " + show(maker, 1) + " A."
+			res.Text = m.F("The motor draws %s A, not more than the drive's own single-phase rating of %s A.", m.show(amps, 1), m.show(maker, 1))
 			if more(amps, maker) {
 				res.Finding = Beyond
-				res.Text = "The motor draws " + show(amps, 1) + " A, more than the drive's own single-phase rating of " + show(maker, 1) + " A."
+				res.Text = m.F("The motor draws %s A, more than the drive's own single-phase rating of %s A.", m.show(amps, 1), m.show(maker, 1))
 			}
 			return res, nil
 		}
 		if m.has("rated") {
 			res.Value, res.Limit, res.Finding = m.n("rated"), ptr(need), Within
-			res.Text = "The drive is rated " + show(m.n("rated"), 1) + " A, at least the " + show(need, 1) + " A needed."
+			res.Text = m.F("The drive is rated %s A, at least the %s A needed.", m.show(m.n("rated"), 1), m.show(need, 1))
 			if more(need, m.n("rated")) {
-				res.Finding, res.Text = Beyond, "The drive is rated "+show(m.n("rated"), 1)+" A, less than the "+show(need, 1)+" A needed."
+				res.Finding, res.Text = Beyond, m.F("The drive is rated %s A, less than the %s A needed.", m.show(m.n("rated"), 1), m.show(need, 1))
 			}
 		}
 		return res, nil
@@ -67,16 +71,22 @@ var rotarySupply = rule{
 		need := factor * m.n("current")
 		low, high := size(need, func(w wire) float64 { return w.at60 }), size(need, func(w wire) float64 { return w.at75 })
 		res := Result{Value: need, Unit: "A", Finding: Computed, More: []Figure{
-			{Title: "copper wire, terminals 60 degC or unmarked", Text: wireText(low)},
-			{Title: "copper wire, terminals marked 75 degC", Text: wireText(high)},
+			{Title: m.T("copper wire, terminals 60 degC or unmarked"), Text: m.wireText(low)},
+			{Title: m.T("copper wire, terminals marked 75 degC"), Text: m.wireText(high)},
 		}}
-		res.Text = "The wire to the converter must carry " + show(need, 1) + " A: " + wireText(low) + " at 60 degC terminals."
-		res.Notes = []string{"Breaker at most 125 % of the converter's plate input. No coil or contactor on the made-up leg."}
+		res.Text = m.F("The wire to the converter must carry %s A: %s at 60 degC terminals.", m.show(need, 1), m.wireText(low))
+		res.Notes = []string{m.T("Breaker at most 125 % of the converter's plate input. No coil or contactor on the made-up leg.")}
 		return res, nil
 	},
 }
 
 var startFactor = map[string]float64{"easy": 1, "normal": 1.5, "hard": 2}
+
+var startNeeds = map[string]string{
+	"easy":   say.Key("An easy start needs %s and the converter has %s"),
+	"normal": say.Key("A normal start needs %s and the converter has %s"),
+	"hard":   say.Key("A hard start needs %s and the converter has %s"),
+}
 
 var rotarySize = rule{
 	Definition: Definition{
@@ -95,23 +105,19 @@ var rotarySize = rule{
 		need := startFactor[m.words["start"]] * m.n("machine")
 		if maker, ok := m.maker("hp"); ok { // largest motor by the converter's maker
 			res := m.held(m.n("machine"), maker, "machine")
-			own(&res, *res.Limit)
-			res.Text = "The motor has " + m.in(m.n("machine"), "machine") + ", not more than the converter's maker lets it start."
+			m.own(&res, *res.Limit)
+			res.Text = m.F("The motor has %s, not more than the converter's maker lets it start.", m.in(m.n("machine"), "machine"))
 			if more(m.n("machine"), maker) {
-				res.Finding, res.Text = Beyond, "The motor has "+m.in(m.n("machine"), "machine")+", more than the converter's maker lets it start."
+				res.Finding, res.Text = Beyond, m.F("The motor has %s, more than the converter's maker lets it start.", m.in(m.n("machine"), "machine"))
 			}
 			return res, nil
 		}
 		res := m.held(m.n("converter"), need, "converter")
-		res.More = []Figure{m.figure("rating needed", need, "converter")}
-		article := "A "
-		if m.words["start"] == "easy" {
-			article = "An "
-		}
-		is := article + m.words["start"] + " start needs " + m.in(need, "converter") + " and the converter has " + m.in(m.n("converter"), "converter")
+		res.More = []Figure{m.figure(m.T("rating needed"), need, "converter")}
+		is := m.Pattern(startNeeds[m.words["start"]], m.in(need, "converter"), m.in(m.n("converter"), "converter"))
 		res.Text = is + "."
 		if more(need, m.n("converter")) {
-			res.Finding, res.Text = Beyond, is+": too small."
+			res.Finding, res.Text = Beyond, m.F("%s: too small.", is)
 		}
 		return res, nil
 	},
@@ -134,25 +140,25 @@ var legBalance = rule{
 	judge: func(m *measured) (Result, *Error) {
 		mean := (m.n("leg-1") + m.n("leg-2") + m.n("leg-3")) / 3
 		if mean == 0 {
-			return Result{}, refuse("leg-1", "all three legs read 0 V", "an electrician measures between the legs while it runs")
+			return Result{}, refuse("leg-1", m.T("all three legs read 0 V"), m.T("an electrician measures between the legs while it runs"))
 		}
 		if mean < 90 {
-			return Result{}, refuse("leg-1", "the legs read "+show(mean, 1)+" V on average, no supply of a three-phase machine", "give volts from leg to leg, each of them")
+			return Result{}, refuse("leg-1", m.F("the legs read %s V on average, no supply of a three-phase machine", m.show(mean, 1)), m.T("give volts from leg to leg, each of them"))
 		}
 		worst := 0.0
 		for _, name := range []string{"leg-1", "leg-2", "leg-3"} {
 			worst = math.Max(worst, math.Abs(m.n(name)-mean))
 		}
 		share := worst / mean * 100
-		limit := 10.0
+		limit, is := 10.0, m.T("The legs, idle, are out of balance by")
 		if m.words["load"] == "loaded" {
-			limit = 5
+			limit, is = 5, m.T("The legs, loaded, are out of balance by")
 		}
-		res := m.percent("The legs, "+m.words["load"]+", are out of balance by", share, limit)
+		res := m.percent(is, share, limit)
 		if more(share, 1) && res.Status != Own {
-			res.Notes = []string{"From memory: motor makers ask for 1 % at the motor, and derate it above."}
+			res.Notes = []string{m.T("From memory: motor makers ask for 1 % at the motor, and derate it above.")}
 		}
-		res.More = []Figure{{Title: "mean", Value: mean, Unit: "V"}}
+		res.More = []Figure{{Title: m.T("mean"), Value: mean, Unit: "V"}}
 		return res, nil
 	},
 }

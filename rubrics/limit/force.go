@@ -1,5 +1,7 @@
 package limit
 
+import "asfound/rubrics/say"
+
 var forceBounds = map[string]bound{"bore": {0.2, 60}, "rod": {0.1, 60}, "pressure": {1, 20000}, "rated": {10, 2e7}}
 
 var cylinderForce = rule{
@@ -37,12 +39,12 @@ var pressForce = rule{
 
 // judgeForce serves both; the rated force is turned into pounds-force first.
 func judgeForce(m *measured) (Result, *Error) {
-	push, verb := area(m.n("bore")), "pushes"
+	push, does := area(m.n("bore")), say.Key("At %s it pushes %s %s")
 	if m.has("rod") {
 		if m.n("rod") >= m.n("bore") {
-			return Result{}, refuse("rod", "the rod is not thinner than the bore", "measure the rod where it leaves the gland")
+			return Result{}, refuse("rod", m.T("the rod is not thinner than the bore"), m.T("measure the rod where it leaves the gland"))
 		}
-		push, verb = push-area(m.n("rod")), "pulls"
+		push, does = push-area(m.n("rod")), say.Key("At %s it pulls %s %s")
 	}
 	force := push * m.n("pressure")
 	// In newtons where the entries are metric.
@@ -51,11 +53,11 @@ func judgeForce(m *measured) (Result, *Error) {
 		perLbf, name = 0.0044482216152605, "kN"
 	}
 	res := Result{Value: force * perLbf, Unit: name, Finding: Computed}
-	seen := "At " + m.in(m.n("pressure"), "pressure") + " it " + verb + " " + show(force*perLbf, 2) + " " + name
+	seen := m.Pattern(does, m.in(m.n("pressure"), "pressure"), m.show(force*perLbf, 2), name)
 	res.Text = seen + "."
 	res.More = []Figure{
-		{Title: "in short tons", Value: force / 2000, Unit: "short ton"},
-		{Title: "working area", Value: push, Unit: "in2"},
+		{Title: m.T("in short tons"), Value: force / 2000, Unit: "short ton"},
+		{Title: m.T("working area"), Value: push, Unit: "in2"},
 	}
 	if !m.has("rated") {
 		return res, nil
@@ -66,11 +68,11 @@ func judgeForce(m *measured) (Result, *Error) {
 	}
 	share := force / rated * 100
 	res.Limit, res.Finding = ptr(rated*perLbf), Within
-	res.Text = seen + ", " + show(share, 1) + " % of what its plate rates it for."
+	res.Text = m.F("%s, %s %% of what its plate rates it for.", seen, m.show(share, 1))
 	if more(force, rated) {
 		res.Finding = Beyond
-		res.Text = seen + ", " + show(share, 1) + " % of its rating: more than the plate allows."
+		res.Text = m.F("%s, %s %% of its rating: more than the plate allows.", seen, m.show(share, 1))
 	}
-	res.More = append(res.More, m.figure("pressure at the rated force", rated/push, "pressure"))
+	res.More = append(res.More, m.figure(m.T("pressure at the rated force"), rated/push, "pressure"))
 	return res, nil
 }

@@ -17,7 +17,7 @@ var gaugeError = rule{
 	judge: func(m *measured) (Result, *Error) {
 		res, err := m.off("reading", "reference", gaugeTolerance)
 		if err == nil && more(m.n("reference"), m.n("reading")) {
-			res.Notes = append(res.Notes, "It reads low: the tank holds more than it shows.")
+			res.Notes = append(res.Notes, m.T("It reads low: the tank holds more than it shows."))
 		}
 		return res, err
 	},
@@ -50,7 +50,7 @@ func (m *measured) off(name, of string, percent float64) (Result, *Error) {
 		size = -size
 	}
 	if size > 200 {
-		return Result{}, refuse(name, m.in(m.n(name), name)+" against "+m.in(m.n(of), of)+" is no error of a gauge", "check both values and their units")
+		return Result{}, refuse(name, m.F("%s against %s is no error of a gauge", m.in(m.n(name), name), m.in(m.n(of), of)), m.T("check both values and their units"))
 	}
-	return m.percent(m.in(m.n(name), name)+" against "+m.in(m.n(of), of)+" is off by", size, percent), nil
+	return m.percent(m.F("%s against %s is off by", m.in(m.n(name), name), m.in(m.n(of), of)), size, percent), nil
 }

@@ -26,9 +26,9 @@ var blockFlatness = rule{
 		}
 		spread := high - low
 		if spread > 0.1 {
-			return Result{}, refuse("corner-1", "the corners differ by "+m.fine(spread, "corner-1"), "measure one ground block with a micrometer, and check the units")
+			return Result{}, refuse("corner-1", m.F("the corners differ by %s", m.fine(spread, "corner-1")), m.T("measure one ground block with a micrometer, and check the units"))
 		}
-		return m.most("The corners differ by", spread, 0.0001, 0.0002, "corner-1", ""), nil
+		return m.most(m.T("The corners differ by"), spread, 0.0001, 0.0002, "corner-1", ""), nil
 	},
 }
 
@@ -44,19 +44,20 @@ var chuckTop = rule{
 	},
 	bounds: map[string]bound{"left": {0, 3}}, makerUnit: "in",
 	judge: func(m *measured) (Result, *Error) {
-		limit, whose := 0.04, "the usual "
+		limit := 0.04
 		maker, ok := m.maker("in")
 		if ok {
-			limit, whose = maker, "the maker's "
+			limit = maker
 		}
+		whose := m.whose(ok, m.fine(limit, "left"))
 		res := m.held(m.n("left"), limit, "left")
 		if ok {
-			own(&res, *res.Limit)
+			m.own(&res, *res.Limit)
 		}
-		res.Text = m.fine(m.n("left"), "left") + " is left above the poles, not under " + whose + m.fine(limit, "left") + "."
+		res.Text = m.F("%s is left above the poles, not under %s.", m.fine(m.n("left"), "left"), whose)
 		if more(limit, m.n("left")) {
 			res.Finding = Beyond
-			res.Text = m.fine(m.n("left"), "left") + " is left above the poles, under " + whose + m.fine(limit, "left") + ": nearly used up."
+			res.Text = m.F("%s is left above the poles, under %s: nearly used up.", m.fine(m.n("left"), "left"), whose)
 		}
 		return res, nil
 	},

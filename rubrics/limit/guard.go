@@ -27,7 +27,7 @@ var guardOpening = rule{
 		if more(0.5, distance) {
 			res := Result{Finding: Beyond}
 			m.hold(&res, distance, 0.5, "distance")
-			res.Text = "The guard is " + m.in(distance, "distance") + " from the danger line: none may stand nearer than " + m.in(0.5, "distance") + "."
+			res.Text = m.F("The guard is %s from the danger line: none may stand nearer than %s.", m.in(distance, "distance"), m.in(0.5, "distance"))
 			return res, nil
 		}
 		for _, row := range guardTable {
@@ -36,14 +36,14 @@ var guardOpening = rule{
 			}
 			res := Result{Finding: Within}
 			m.hold(&res, opening, row.widest, "opening")
-			at := "At " + m.in(distance, "distance") + " an opening of " + m.in(opening, "opening") + " is "
-			res.Text = at + "not wider than the " + m.in(row.widest, "opening") + " allowed."
+			at, seen, widest := m.in(distance, "distance"), m.in(opening, "opening"), m.in(row.widest, "opening")
+			res.Text = m.F("At %s an opening of %s is not wider than the %s allowed.", at, seen, widest)
 			if more(opening, row.widest) {
-				res.Finding, res.Text = Beyond, at+"wider than the "+m.in(row.widest, "opening")+" allowed."
+				res.Finding, res.Text = Beyond, m.F("At %s an opening of %s is wider than the %s allowed.", at, seen, widest)
 			}
 			return res, nil
 		}
-		return Result{}, refuse("distance", "the table ends at "+m.in(31.5, "distance"), "it says nothing of "+m.in(distance, "distance")+"; ask the maker or a specialist")
+		return Result{}, refuse("distance", m.F("the table ends at %s", m.in(31.5, "distance")), m.F("it says nothing of %s; ask the maker or a specialist", m.in(distance, "distance")))
 	},
 }
 
@@ -63,14 +63,14 @@ var fanGuard = rule{
 		res := Result{Finding: Within}
 		if least(m.n("height"), 7) {
 			m.hold(&res, m.n("height"), 7, "height")
-			res.Text = "The blades are " + m.in(m.n("height"), "height") + " up: the rule asks for the guard under " + m.in(7, "height") + "."
+			res.Text = m.F("The blades are %s up: the rule asks for the guard under %s.", m.in(m.n("height"), "height"), m.in(7, "height"))
 			return res, nil
 		}
 		m.hold(&res, m.n("opening"), 0.5, "opening")
-		res.Text = "The opening of " + m.in(m.n("opening"), "opening") + " is not over " + m.in(0.5, "opening") + "."
+		res.Text = m.F("The opening of %s is not over %s.", m.in(m.n("opening"), "opening"), m.in(0.5, "opening"))
 		if more(m.n("opening"), 0.5) {
 			res.Finding = Beyond
-			res.Text = "The opening of " + m.in(m.n("opening"), "opening") + " is over " + m.in(0.5, "opening") + ": a finger reaches the blades."
+			res.Text = m.F("The opening of %s is over %s: a finger reaches the blades.", m.in(m.n("opening"), "opening"), m.in(0.5, "opening"))
 		}
 		return res, nil
 	},
@@ -93,11 +93,11 @@ var beltGuard = rule{
 		m.hold(&res, m.n("height"), 7, "height")
 		switch at := m.in(m.n("height"), "height"); {
 		case m.words["guarded"] == "yes":
-			res.Text = "The drive at " + at + " is guarded."
+			res.Text = m.F("The drive at %s is guarded.", at)
 		case more(m.n("height"), 7):
-			res.Text = "The drive runs at " + at + ": the rule asks for a guard up to " + m.in(7, "height") + "."
+			res.Text = m.F("The drive runs at %s: the rule asks for a guard up to %s.", at, m.in(7, "height"))
 		default:
-			res.Finding, res.Text = Beyond, "The drive is open at "+at+": up to "+m.in(7, "height")+" it must be guarded."
+			res.Finding, res.Text = Beyond, m.F("The drive is open at %s: up to %s it must be guarded.", at, m.in(7, "height"))
 		}
 		return res, nil
 	},

@@ -68,16 +68,16 @@ var tieDownRating = rule{
 	makerUnit: "lb",
 	judge: func(m *measured) (Result, *Error) {
 		kind := m.words["kind"]
-		res := Result{Value: rating(kind), Unit: "lb", Finding: Computed, Text: "A " + kind + " works to " + show(rating(kind), 0) + " lb."}
+		res := Result{Value: rating(kind), Unit: "lb", Finding: Computed, Text: m.F("A %s works to %s lb.", m.Label(kind), m.show(rating(kind), 0))}
 		if strings.HasSuffix(kind, "unmarked") {
-			res.Text = "Unmarked chain counts as grade 30: " + show(rating(kind), 0) + " lb."
+			res.Text = m.F("Unmarked chain counts as grade 30: %s lb.", m.show(rating(kind), 0))
 		}
 		if marked, ok := m.maker("lb"); ok { // its maker's mark
 			res.Value, res.Unit = m.to(marked, makerKey)
-			res.Source, res.Status = ownSource, Own
-			res.Text = "By its mark it works to " + m.in(marked, makerKey) + "."
+			res.Source, res.Status = m.T("the maker's own limit, as entered"), Own
+			res.Text = m.F("By its mark it works to %s.", m.in(marked, makerKey))
 		}
-		res.Notes = []string{"Tied from the vehicle to the load, half of it counts (393.106(d))."}
+		res.Notes = []string{m.T("Tied from the vehicle to the load, half of it counts (393.106(d)).")}
 		return res, nil
 	},
 }
@@ -98,13 +98,13 @@ var truckPayload = rule{
 	bounds: map[string]bound{"rated": {500, 200000}, "empty": {300, 100000}, "people": {0, 20000}, "tongue": {0, 20000}},
 	judge: func(m *measured) (Result, *Error) {
 		if m.n("empty") >= m.n("rated") {
-			return Result{}, refuse("empty", "the truck weighs more empty than it is rated for", "take both from its plate and papers")
+			return Result{}, refuse("empty", m.T("the truck weighs more empty than it is rated for"), m.T("take both from its plate and papers"))
 		}
 		left := m.n("rated") - m.n("empty") - m.n("people") - m.n("tongue")
 		res := m.held(left, 0, "rated")
-		res.Text = m.in(left, "rated") + " of payload is left."
+		res.Text = m.F("%s of payload is left.", m.in(left, "rated"))
 		if more(0, left) {
-			res.Finding, res.Text = Beyond, "The truck is overloaded by "+m.in(-left, "rated")+"."
+			res.Finding, res.Text = Beyond, m.F("The truck is overloaded by %s.", m.in(-left, "rated"))
 		}
 		return res, nil
 	},
@@ -125,14 +125,14 @@ var trailerPayload = rule{
 	bounds: map[string]bound{"rated": {200, 200000}, "empty": {50, 100000}, "load": {0, 200000}},
 	judge: func(m *measured) (Result, *Error) {
 		if m.n("empty") >= m.n("rated") {
-			return Result{}, refuse("empty", "the trailer weighs more empty than it is rated for", "take both from its plate and papers")
+			return Result{}, refuse("empty", m.T("the trailer weighs more empty than it is rated for"), m.T("take both from its plate and papers"))
 		}
 		payload := m.n("rated") - m.n("empty")
 		res := m.held(m.n("load"), payload, "load")
-		res.More = []Figure{m.figure("payload", payload, "load")}
-		res.Text = "The load is " + m.in(m.n("load"), "load") + ", not more than the payload of " + m.in(payload, "load") + "."
+		res.More = []Figure{m.figure(m.T("payload"), payload, "load")}
+		res.Text = m.F("The load is %s, not more than the payload of %s.", m.in(m.n("load"), "load"), m.in(payload, "load"))
 		if more(m.n("load"), payload) {
-			res.Finding, res.Text = Beyond, "The load is "+m.in(m.n("load"), "load")+", more than the payload of "+m.in(payload, "load")+"."
+			res.Finding, res.Text = Beyond, m.F("The load is %s, more than the payload of %s.", m.in(m.n("load"), "load"), m.in(payload, "load"))
 		}
 		return res, nil
 	},
@@ -156,34 +156,34 @@ var slingLeg = rule{
 	judge: func(m *measured) (Result, *Error) {
 		angle := m.n("angle")
 		if m.n("legs") == 1 && more(90, angle) {
-			return Result{}, refuse("angle", "a single leg hangs upright, not at "+show(angle, 1)+" deg", "give 90 deg, or count the legs again")
+			return Result{}, refuse("angle", m.F("a single leg hangs upright, not at %s deg", m.show(angle, 1)), m.T("give 90 deg, or count the legs again"))
 		}
 		leg := m.n("load") / m.n("legs") / sine(angle)
-		res := Result{Finding: Computed, Status: Physics, Text: "Each leg carries " + m.in(leg, "load") + "."}
+		res := Result{Finding: Computed, Status: Physics, Text: m.F("Each leg carries %s.", m.in(leg, "load"))}
 		res.Value, res.Unit = m.to(leg, "load")
 		if tag, ok := m.maker("lb"); ok { // of one leg, hanging plumb
 			res = m.held(leg, tag, "load")
-			own(&res, *res.Limit)
-			res.Text = "Each leg carries " + m.in(leg, "load") + ", not more than the " + m.in(tag, "load") + " of its tag."
+			m.own(&res, *res.Limit)
+			res.Text = m.F("Each leg carries %s, not more than the %s of its tag.", m.in(leg, "load"), m.in(tag, "load"))
 			if more(leg, tag) {
-				res.Finding, res.Text = Beyond, "Each leg carries "+m.in(leg, "load")+", more than the "+m.in(tag, "load")+" of its tag."
+				res.Finding, res.Text = Beyond, m.F("Each leg carries %s, more than the %s of its tag.", m.in(leg, "load"), m.in(tag, "load"))
 			}
 		}
 		if more(leastAngle, angle) {
 			res = Result{Value: angle, Unit: "deg", Limit: ptr(leastAngle), Finding: Beyond,
-				Text: "At " + show(angle, 1) + " deg each leg carries " + m.in(leg, "load") + ": slings stay above 30 deg."}
+				Text: m.F("At %s deg each leg carries %s: slings stay above 30 deg.", m.show(angle, 1), m.in(leg, "load"))}
 		}
 		if m.n("legs") > 2 {
 			two := leg * m.n("legs") / 2
-			res.Notes = []string{"A stiff load hangs on two legs whatever their number: reckon with two, " + m.in(two, "load") + " a leg."}
+			res.Notes = []string{m.F("A stiff load hangs on two legs whatever their number: reckon with two, %s a leg.", m.in(two, "load"))}
 			if res.Finding == Computed {
-				res.Text = "Each leg carries " + m.in(leg, "load") + " if all carry alike, but a stiff load hangs on two: " + m.in(two, "load") + "."
+				res.Text = m.F("Each leg carries %s if all carry alike, but a stiff load hangs on two: %s.", m.in(leg, "load"), m.in(two, "load"))
 			}
 			if tag, ok := m.maker("lb"); ok && res.Finding == Within && more(two, tag) {
-				res.Finding, res.Text = Watch, "Each leg carries "+m.in(leg, "load")+" if all carry alike; hanging on two it is "+m.in(two, "load")+", more than the "+m.in(tag, "load")+" of its tag."
+				res.Finding, res.Text = Watch, m.F("Each leg carries %s if all carry alike; hanging on two it is %s, more than the %s of its tag.", m.in(leg, "load"), m.in(two, "load"), m.in(tag, "load"))
 			}
 		}
-		res.More = []Figure{m.figure("load of one leg", leg, "load")}
+		res.More = []Figure{m.figure(m.T("load of one leg"), leg, "load")}
 		return res, nil
 	},
 }
@@ -203,13 +203,13 @@ var rollerPull = rule{
 	judge: func(m *measured) (Result, *Error) {
 		w := m.n("weight")
 		hill := w * m.n("slope") / 100
-		res := Result{Finding: Computed, Text: "Starting it takes " + m.in(0.05*w+hill, "weight") + " to " + m.in(0.1*w+hill, "weight") + " of pull."}
+		res := Result{Finding: Computed, Text: m.F("Starting it takes %s to %s of pull.", m.in(0.05*w+hill, "weight"), m.in(0.1*w+hill, "weight"))}
 		res.Value, res.Unit = m.to(0.1*w+hill, "weight")
 		res.More = []Figure{
-			m.figure("to start, least", 0.05*w+hill, "weight"),
-			m.figure("to keep rolling, least", 0.025*w+hill, "weight"),
-			m.figure("to keep rolling, most", 0.05*w+hill, "weight"),
-			m.figure("of it for the slope", hill, "weight"),
+			m.figure(m.T("to start, least"), 0.05*w+hill, "weight"),
+			m.figure(m.T("to keep rolling, least"), 0.025*w+hill, "weight"),
+			m.figure(m.T("to keep rolling, most"), 0.05*w+hill, "weight"),
+			m.figure(m.T("of it for the slope"), hill, "weight"),
 		}
 		return res, nil
 	},

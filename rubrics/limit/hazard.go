@@ -1,11 +1,20 @@
 package limit
 
-import "strconv"
+import (
+	"strconv"
+
+	"asfound/rubrics/say"
+)
 
 // signal is a word of ANSI Z535.4, the most severe first.
 type signal struct{ word, colour, symbol string }
 
-var signals = []signal{{"DANGER", "red", "yes"}, {"WARNING", "orange", "yes"}, {"CAUTION", "yellow", "yes"}, {"NOTICE", "blue", "never"}}
+var signals = []signal{
+	{say.Key("DANGER"), say.Key("red"), say.Key("yes")},
+	{say.Key("WARNING"), say.Key("orange"), say.Key("yes")},
+	{say.Key("CAUTION"), say.Key("yellow"), say.Key("yes")},
+	{say.Key("NOTICE"), say.Key("blue"), say.Key("never")},
+}
 
 var signalWord = rule{
 	Definition: Definition{
@@ -31,22 +40,30 @@ var signalWord = rule{
 			i = 1
 		}
 		s := signals[i]
-		res := Result{Value: float64(i + 1), Finding: Computed, Text: "The word is " + s.word + ", on " + s.colour + "."}
-		res.More = []Figure{{Title: "signal word", Text: s.word}, {Title: "colour", Text: s.colour}, {Title: "alert symbol", Text: s.symbol}}
+		word, colour := m.Label(s.word), m.Label(s.colour)
+		res := Result{Value: float64(i + 1), Finding: Computed, Text: m.F("The word is %s, on %s.", word, colour)}
+		res.More = []Figure{{Title: m.T("signal word"), Text: word}, {Title: m.T("colour"), Text: colour}, {Title: m.T("alert symbol"), Text: m.Label(s.symbol)}}
 		return res, nil
 	},
 }
+
+var (
+	high    = say.Key("High")
+	serious = say.Key("Serious")
+	medium  = say.Key("Medium")
+	low     = say.Key("Low")
+)
 
 // riskLevels is Table III of MIL-STD-882E, rows A to E by severity 1 to 4, and
 // riskValues Table A-III of MIL-STD-882D; by the bands 1 to 5, 6 to 9, 10 to 17
 // and 18 to 20 they agree in every cell.
 var (
 	riskLevels = [5][4]string{
-		{"High", "High", "Serious", "Medium"},
-		{"High", "High", "Serious", "Medium"},
-		{"High", "Serious", "Medium", "Low"},
-		{"Serious", "Medium", "Medium", "Low"},
-		{"Medium", "Medium", "Medium", "Low"},
+		{high, high, serious, medium},
+		{high, high, serious, medium},
+		{high, serious, medium, low},
+		{serious, medium, medium, low},
+		{medium, medium, medium, low},
 	}
 	riskValues = [5][4]float64{{1, 3, 7, 13}, {2, 5, 9, 16}, {4, 6, 11, 18}, {8, 10, 14, 19}, {12, 15, 17, 20}}
 )
@@ -68,21 +85,21 @@ var riskCell = rule{
 		severity, probability := m.words["severity"], m.words["probability"]
 		column, err := strconv.Atoi(severity)
 		if err != nil {
-			return Result{}, refuse("severity", quote(severity)+" is no severity", "it is one of 1, 2, 3, 4")
+			return Result{}, refuse("severity", m.F("%s is no severity", quote(severity)), m.T("it is one of 1, 2, 3, 4"))
 		}
 		cell := severity + probability
-		level := "Eliminated"
+		level := m.T("Eliminated")
 		res := Result{Finding: Computed}
 		if row := int(probability[0] - 'A'); row < len(riskLevels) {
-			level = riskLevels[row][column-1]
+			level = m.Label(riskLevels[row][column-1])
 			res.Value = riskValues[row][column-1]
-			res.Notes = append(res.Notes, "The value is that of MIL-STD-882D, 1 the worst of 20.")
+			res.Notes = append(res.Notes, m.T("The value is that of MIL-STD-882D, 1 the worst of 20."))
 		}
 		if cell == "3E" { // a public copy has Low here; 882D gives 17, and 10 to 17 are Medium
 			res.Status = Memory
 		}
-		res.Text = "Cell " + cell + " is " + level + "."
-		res.More = []Figure{{Title: "cell", Text: cell}, {Title: "risk", Text: level}}
+		res.Text = m.F("Cell %s is %s.", cell, level)
+		res.More = []Figure{{Title: m.T("cell"), Text: cell}, {Title: m.T("risk"), Text: level}}
 		return res, nil
 	},
 }

@@ -1,5 +1,7 @@
 package limit
 
+import "asfound/rubrics/say"
+
 const loadChainCaution = "The hoist or sling maker's figure overrides. Look at every link: a nick, bend, twist, weld spatter or heat mark takes a chain out too. " +
 	"A chain that cannot be seen link by link is not assessed."
 
@@ -46,19 +48,20 @@ var linkSize = rule{
 		}
 		d, full := m.n("measured"), row.nominal/64
 		if d < 0.5*full || d > 1.2*full {
-			return Result{}, refuse("measured", m.in(d, "measured")+" does not fit a chain of "+row.size+" in", "measure the thickness of the link's steel and check the unit")
+			return Result{}, refuse("measured", m.F("%s does not fit a chain of %s in", m.in(d, "measured"), row.size), m.T("measure the thickness of the link's steel and check the unit"))
 		}
-		limit, whose := row.least/64, "the least size of the table, "
+		limit, whose := row.least/64, say.Key("the least size of the table, %s")
 		res := Result{Finding: Within}
 		if maker, ok := m.maker("in"); ok {
-			own(&res, maker)
-			limit, whose = maker, "the maker's "
+			m.own(&res, maker)
+			limit, whose = maker, say.Key("the maker's %s")
 		}
 		m.hold(&res, d, limit, "measured")
-		is := "The thinnest link measures " + m.in(d, "measured")
-		res.Text = is + ", not under " + whose + m.in(limit, "measured") + "."
+		is := m.F("The thinnest link measures %s", m.in(d, "measured"))
+		least := m.Pattern(whose, m.in(limit, "measured"))
+		res.Text = m.F("%s, not under %s.", is, least)
 		if more(limit, d) {
-			res.Finding, res.Text = Beyond, is+", under "+whose+m.in(limit, "measured")+": the chain is out."
+			res.Finding, res.Text = Beyond, m.F("%s, under %s: the chain is out.", is, least)
 		}
 		return res, nil
 	},
@@ -82,33 +85,34 @@ var hoistChain = rule{
 		length := m.n("length")
 		percent := (m.n("measured")/length - 1) * 100
 		if percent < -1 || percent > 25 {
-			return Result{}, refuse("measured", m.in(m.n("measured"), "measured")+" cannot be wear of "+m.in(length, "length"), "measure the same links as the table and check both units")
+			return Result{}, refuse("measured", m.F("%s cannot be wear of %s", m.in(m.n("measured"), "measured"), m.in(length, "length")), m.T("measure the same links as the table and check both units"))
 		}
 		if err := makerStretch(m, length); err != nil {
 			return Result{}, err
 		}
-		limit, whose := 2.5, ""
+		limit, whose := 2.5, "%s %%"
 		if m.words["kind"] == "powered" {
 			limit = 1.5
 		}
 		res := Result{}
 		if maker, ok := m.maker("%"); ok {
-			limit, whose = maker, "the maker's "
-			own(&res, limit)
+			limit, whose = maker, say.Key("the maker's %s %%")
+			m.own(&res, limit)
 		} else if maker, ok := m.maker("in"); ok {
-			limit, whose = (maker/length-1)*100, "the maker's "
-			own(&res, limit)
+			limit, whose = (maker/length-1)*100, say.Key("the maker's %s %%")
+			m.own(&res, limit)
 		}
 		res.Value, res.Unit, res.Limit, res.Finding = percent, "%", ptr(limit), Within
-		longer := "The chain is " + show(percent, 2) + " % longer than new"
+		longer := m.F("The chain is %s %% longer than new", m.show(percent, 2))
 		if percent < 0 {
-			longer = "The chain is not longer than new"
+			longer = m.T("The chain is not longer than new")
 		}
-		res.Text = longer + ", under " + whose + show(limit, 2) + " %."
+		at := m.Pattern(whose, m.show(limit, 2))
+		res.Text = m.F("%s, under %s.", longer, at)
 		if least(percent+100, limit+100) { // compared as lengths, which carry the rounding
-			res.Finding, res.Text = Beyond, longer+": at "+whose+show(limit, 2)+" % it is out."
+			res.Finding, res.Text = Beyond, m.F("%s: at %s it is out.", longer, at)
 		}
-		res.More = []Figure{m.figure("length at the limit", length*(100+limit)/100, "measured")}
+		res.More = []Figure{m.figure(m.T("length at the limit"), length*(100+limit)/100, "measured")}
 		return res, nil
 	},
 }

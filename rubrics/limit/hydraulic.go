@@ -30,38 +30,38 @@ var liftTime = rule{
 		a := m.n("cylinders") * area(m.n("bore"))
 		volume := a * m.n("stroke") / gallon
 		ideal := volume / m.n("flow") * 60
-		oil := Figure{Title: "oil volume", Value: volume, Unit: "gal"}
+		oil := Figure{Title: m.T("oil volume"), Value: volume, Unit: "gal"}
 		if m.entered["flow"] != "gpm" {
-			oil = Figure{Title: "oil volume", Value: volume * 3.785411784, Unit: "L"}
+			oil = Figure{Title: m.T("oil volume"), Value: volume * 3.785411784, Unit: "L"}
 		}
-		speed := Figure{Title: "cylinder speed at full flow", Value: gallon * m.n("flow") / (60 * a), Unit: "in/s"}
+		speed := Figure{Title: m.T("cylinder speed at full flow"), Value: gallon * m.n("flow") / (60 * a), Unit: "in/s"}
 		if !m.has("time") {
 			return Result{
 				Value: ideal, Unit: "s", Finding: Computed, Status: Physics, More: []Figure{oil, speed},
-				Text: "At full pump flow this stroke takes " + show(ideal, 1) + " s.",
+				Text: m.F("At full pump flow this stroke takes %s s.", m.show(ideal, 1)),
 			}, nil
 		}
 		efficiency := ideal / m.n("time") * 100
 		if efficiency > 150 {
-			return Result{}, refuse("time", m.in(m.n("time"), "time")+" is far faster than the pump can deliver ("+show(ideal, 1)+" s)",
-				"check bore, stroke and flow; on a chain lift the cylinder moves half as far as the carriage")
+			return Result{}, refuse("time", m.F("%s is far faster than the pump can deliver (%s s)", m.in(m.n("time"), "time"), m.show(ideal, 1)),
+				m.T("check bore, stroke and flow; on a chain lift the cylinder moves half as far as the carriage"))
 		}
-		flow := m.figure("flow that reached the cylinder", volume/m.n("time")*60, "flow")
+		flow := m.figure(m.T("flow that reached the cylinder"), volume/m.n("time")*60, "flow")
 		res := Result{Value: efficiency, Unit: "%", Limit: ptr(80), Finding: Computed,
-			More: []Figure{{Title: "time at full flow", Value: ideal, Unit: "s"}, flow, oil, speed}}
-		reached := show(efficiency, 1) + " % of the pump's plate flow reached the cylinder"
-		res.Text = reached + ", not under 85 %."
+			More: []Figure{{Title: m.T("time at full flow"), Value: ideal, Unit: "s"}, flow, oil, speed}}
+		reached := m.F("%s %% of the pump's plate flow reached the cylinder", m.show(efficiency, 1))
+		res.Text = m.F("%s, not under 85 %%.", reached)
 		switch {
 		case more(80, efficiency):
-			res.Finding, res.Text = Beyond, reached+": under 80 % a pump is usually called worn."
+			res.Finding, res.Text = Beyond, m.F("%s: under 80 %% a pump is usually called worn.", reached)
 		case more(85, efficiency):
-			res.Finding, res.Text = Watch, reached+": between 80 and 85 % a pump is suspect."
+			res.Finding, res.Text = Watch, m.F("%s: between 80 and 85 %% a pump is suspect.", reached)
 		}
 		if res.Finding != Computed {
-			res.Notes = append(res.Notes, "Other causes: low voltage, cold or low oil, a clogged inlet, a leaking relief valve, air, an unknown chain ratio.")
+			res.Notes = append(res.Notes, m.T("Other causes: low voltage, cold or low oil, a clogged inlet, a leaking relief valve, air, an unknown chain ratio."))
 		}
 		if efficiency > 105 {
-			res.Notes = append(res.Notes, "More than all of the plate flow: one of bore, stroke or flow is not what was entered.")
+			res.Notes = append(res.Notes, m.T("More than all of the plate flow: one of bore, stroke or flow is not what was entered."))
 		}
 		return res, nil
 	},
@@ -84,8 +84,8 @@ var pumpPower = rule{
 		// The unrounded constant: 33000 x 12 / 231 = 1714.2857.
 		hp := m.n("flow") * m.n("pressure") / (33000 * 12 / gallon) / (m.n("efficiency") / 100)
 		return Result{Value: hp, Unit: "hp", Finding: Computed,
-			More: []Figure{{Title: "in kilowatts", Value: hp * 0.74569987158227022, Unit: "kW"}},
-			Text: "The pump needs " + show(hp, 2) + " hp at its shaft.",
+			More: []Figure{{Title: m.T("in kilowatts"), Value: hp * 0.74569987158227022, Unit: "kW"}},
+			Text: m.F("The pump needs %s hp at its shaft.", m.show(hp, 2)),
 		}, nil
 	},
 }
@@ -121,36 +121,36 @@ func judgeLeak(m *measured) (Result, *Error) {
 	}
 	res := Result{Finding: Within}
 	res.Value, res.Unit = m.to(drop, "drop")
-	seen := "It sank " + m.in(drop, "drop") + " in " + m.in(t, "time")
+	seen := m.F("It sank %s in %s", m.in(drop, "drop"), m.in(t, "time"))
 	switch {
 	case more(drop, leakTen) && !more(t, 10):
 		limit, res.Finding = leakTen, Beyond
-		res.Text = seen + ", more than the " + m.in(leakTen, "drop") + " in ten minutes of the jack yardstick."
+		res.Text = m.F("%s, more than the %s in ten minutes of the jack yardstick.", seen, m.in(leakTen, "drop"))
 	case more(drop, leakFirst) && !more(t, 1):
 		res.Finding = Beyond
-		res.Text = seen + ", more than the " + m.in(leakFirst, "drop") + " in the first minute of the jack yardstick."
+		res.Text = m.F("%s, more than the %s in the first minute of the jack yardstick.", seen, m.in(leakFirst, "drop"))
 	case more(t, 10) && more(drop, leakTen):
 		// Longer than the rule looks: compare the steady rate, and only warn.
 		res.Finding = Computed
-		res.Text = seen + ", longer than the yardstick's ten minutes, so it is not held against it."
+		res.Text = m.F("%s, longer than the yardstick's ten minutes, so it is not held against it.", seen)
 		if more(drop*10/t, leakTen) {
 			res.Finding = Watch
-			res.Text = seen + ", at that rate more than " + m.in(leakTen, "drop") + " in ten minutes of the jack yardstick."
+			res.Text = m.F("%s, at that rate more than %s in ten minutes of the jack yardstick.", seen, m.in(leakTen, "drop"))
 		}
 	case more(10, t) && more(drop*10/t, leakTen):
 		res.Finding = Watch
-		res.Text = seen + "; at that rate it passes " + m.in(leakTen, "drop") + " in ten minutes: watch it for ten."
+		res.Text = m.F("%s; at that rate it passes %s in ten minutes: watch it for ten.", seen, m.in(leakTen, "drop"))
 	case more(1, t):
 		res.Finding = Computed
-		res.Text = seen + ": too short a time to tell, watch it for one minute and for ten."
+		res.Text = m.F("%s: too short a time to tell, watch it for one minute and for ten.", seen)
 	default:
-		res.Text = seen + ", within the jack yardstick as far as it was watched."
+		res.Text = m.F("%s, within the jack yardstick as far as it was watched.", seen)
 		if more(10, t) {
-			res.Notes = append(res.Notes, "The ten-minute figure was not reached: watch it for ten minutes.")
+			res.Notes = append(res.Notes, m.T("The ten-minute figure was not reached: watch it for ten minutes."))
 		}
 		if more(drop, leakFirst) {
 			limit = leakTen
-			res.Notes = append(res.Notes, "The first minute was not read apart: more than "+m.in(leakFirst, "drop")+" in it is beyond.")
+			res.Notes = append(res.Notes, m.F("The first minute was not read apart: more than %s in it is beyond.", m.in(leakFirst, "drop")))
 		}
 	}
 	at, _ := m.to(limit, "drop")
@@ -158,8 +158,8 @@ func judgeLeak(m *measured) (Result, *Error) {
 	if m.has("bore") {
 		leak := area(m.n("bore")) * drop / t
 		res.More = []Figure{
-			{Title: "oil leaking past one cylinder", Value: leak, Unit: "in3/min"},
-			{Title: "the same", Value: leak * 16.387064, Unit: "mL/min"},
+			{Title: m.T("oil leaking past one cylinder"), Value: leak, Unit: "in3/min"},
+			{Title: m.T("the same"), Value: leak * 16.387064, Unit: "mL/min"},
 		}
 	}
 	return res, nil
@@ -182,6 +182,6 @@ var pumpDisplacement = rule{
 		if e := m.entered["flow"]; e != "gpm" && e != "cfm" && e != "in3/min" {
 			each, u = each*16.387064, "mL"
 		}
-		return Result{Value: each, Unit: u, Finding: Computed, Text: "The pump must move " + show(each, 3) + " " + u + " a turn, before losses."}, nil
+		return Result{Value: each, Unit: u, Finding: Computed, Text: m.F("The pump must move %s %s a turn, before losses.", m.show(each, 3), u)}, nil
 	},
 }

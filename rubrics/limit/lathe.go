@@ -1,6 +1,10 @@
 package limit
 
-import "math"
+import (
+	"math"
+
+	"asfound/rubrics/say"
+)
 
 const turningCaution = "The maker's inspection sheet comes first. Power locked out while a hand or a gauge is at the spindle; chuck key out."
 
@@ -15,12 +19,12 @@ var latheChecks = []allowed{
 	{"nose-runout", 0.01, 0, "Spindle nose runout (G4)", ""},
 	{"taper-nose", 0.01, 0, "Taper runout at the nose (G5a)", ""},
 	{"taper-far", 0.02, 300, "Taper runout along the bar (G5b)", ""},
-	{"axis-vertical", 0.02, 300, "Spindle axis to carriage, vertical (G6a)", droop},
-	{"axis-horizontal", 0.015, 300, "Spindle axis to carriage, horizontal (G6b)", droop},
+	{"axis-vertical", 0.02, 300, "Spindle axis to carriage, vertical (G6a)", say.Key(droop)},
+	{"axis-horizontal", 0.015, 300, "Spindle axis to carriage, horizontal (G6b)", say.Key(droop)},
 	{"centre-runout", 0.015, 0, "Centre runout (G7)", ""},
-	{"tailstock-height", 0.04, 0, "Tailstock height (G10)", "The tailstock may only be high."},
+	{"tailstock-height", 0.04, 0, "Tailstock height (G10)", say.Key("The tailstock may only be high.")},
 	{"top-slide", 0.015, 150, "Top slide to spindle axis (G11)", ""},
-	{"cross-slide", 0.02, 160, "Cross slide square (G12)", "The face may be flat or hollow, never high in the middle."},
+	{"cross-slide", 0.02, 160, "Cross slide square (G12)", say.Key("The face may be flat or hollow, never high in the middle.")},
 	{"leadscrew", 0.1, 0, "Leadscrew to ways (G13)", ""},
 }
 
@@ -39,13 +43,13 @@ var latheGeometry = rule{
 			return m.banded(&a)
 		}
 		if a.word != "axis-vertical" && a.word != "axis-horizontal" {
-			return Result{}, refuse("class", "no toolroom figure is held for "+a.word, "give general; toolroom is known of axis-vertical and axis-horizontal")
+			return Result{}, refuse("class", m.F("no toolroom figure is held for %s", a.word), m.T("give general; toolroom is known of axis-vertical and axis-horizontal"))
 		}
 		a.mm, a.over = 0.0004*25.4, 12*25.4
-		a.title = "Spindle axis to carriage, toolroom"
+		a.title = say.Key("Spindle axis to carriage, toolroom")
 		res, err := m.banded(&a)
 		if res.Status == "" {
-			res.Status, res.Source = Practice, "Schlesinger, Testing Machine Tools, 0.0004 in per 12 in, quoted second hand"
+			res.Status, res.Source = Practice, m.T("Schlesinger, Testing Machine Tools, 0.0004 in per 12 in, quoted second hand")
 		}
 		return res, err
 	},
@@ -67,18 +71,18 @@ var twoCollar = rule{
 	judge: func(m *measured) (Result, *Error) {
 		apart := m.n("far") - m.n("near")
 		if math.Abs(apart) > 0.02*m.n("near") {
-			return Result{}, refuse("far", "the collars differ by "+m.fine(math.Abs(apart), "far"), "cut both with one setting of the tool, and check the units")
+			return Result{}, refuse("far", m.F("the collars differ by %s", m.fine(math.Abs(apart), "far")), m.T("cut both with one setting of the tool, and check the units"))
 		}
 		value := math.Abs(apart) / 2 * 12 / m.n("spacing")
-		res := m.most("Over 12 in the axis is off by", value, 0.0008, 0.0016, "near", "")
+		res := m.most(m.T("Over 12 in the axis is off by"), value, 0.0008, 0.0016, "near", "")
 		switch {
 		case more(m.n("far"), m.n("near")):
-			res.Notes = append(res.Notes, "The outer collar is larger: the axis leans away from the tool, the wrong way.")
+			res.Notes = append(res.Notes, m.T("The outer collar is larger: the axis leans away from the tool, the wrong way."))
 		case more(m.n("near"), m.n("far")):
-			res.Notes = append(res.Notes, "The outer collar is smaller: the axis leans toward the tool.")
+			res.Notes = append(res.Notes, m.T("The outer collar is smaller: the axis leans toward the tool."))
 		}
-		res.More = []Figure{m.figure("difference on diameter", math.Abs(apart), "near"),
-			{Title: "over 300 mm", Value: value / 12 * 300, Unit: "mm"}} // in per in is mm per mm
+		res.More = []Figure{m.figure(m.T("difference on diameter"), math.Abs(apart), "near"),
+			{Title: m.T("over 300 mm"), Value: value / 12 * 300, Unit: "mm"}} // in per in is mm per mm
 		return res, nil
 	},
 }
@@ -98,9 +102,9 @@ var bedTwist = rule{
 	bounds: map[string]bound{"twist": {0, 0.5}, "width": {1, 100}, "centre": {1, 100}},
 	judge: func(m *measured) (Result, *Error) {
 		shift := m.n("twist") * m.n("centre") / m.n("width")
-		res := Result{Finding: Computed, More: []Figure{m.figure("on diameter", 2*shift, "twist")}}
+		res := Result{Finding: Computed, More: []Figure{m.figure(m.T("on diameter"), 2*shift, "twist")}}
 		res.Value, res.Unit = m.to(shift, "twist")
-		res.Text = "The tool shifts by " + m.fine(shift, "twist") + " on radius, " + m.fine(2*shift, "twist") + " on diameter."
+		res.Text = m.F("The tool shifts by %s on radius, %s on diameter.", m.fine(shift, "twist"), m.fine(2*shift, "twist"))
 		return res, nil
 	},
 }
@@ -118,7 +122,7 @@ var tailstockOffset = rule{
 	bounds: map[string]bound{"difference": {0, 2}},
 	judge: func(m *measured) (Result, *Error) {
 		off := m.n("difference") / 2
-		res := Result{Finding: Computed, Text: "The tailstock is off by " + m.fine(off, "difference") + "; it can be set."}
+		res := Result{Finding: Computed, Text: m.F("The tailstock is off by %s; it can be set.", m.fine(off, "difference"))}
 		res.Value, res.Unit = m.to(off, "difference")
 		return res, nil
 	},

@@ -1,6 +1,10 @@
 package limit
 
-import "math"
+import (
+	"math"
+
+	"asfound/rubrics/say"
+)
 
 const liftCaution = "Reading and looking only; the seller operates, and no vehicle is loaded for the sake of this check. " +
 	"US federal rules have no vehicle-lift standard: the ANSI/ALI standards apply, enforced through the general duty clause " +
@@ -21,28 +25,29 @@ var descentSpeed = rule{
 	makerUnit: "ft/min",
 	judge: func(m *measured) (Result, *Error) {
 		speed := m.n("travel") / 12 / m.n("time") * 60
-		limit, whose := 20.0, "the "
+		limit, allowed := 20.0, say.Key("the %s ft/min allowed")
 		res := Result{Finding: Within, Notes: []string{
-			"This is an average: the fastest moment may be faster.",
-			"California treats scissor and parallelogram lifts apart.",
+			m.T("This is an average: the fastest moment may be faster."),
+			m.T("California treats scissor and parallelogram lifts apart."),
 		}}
 		if maker, ok := m.maker("ft/min"); ok {
-			own(&res, maker)
-			limit, whose = maker, "the maker's "
-			res.Notes = []string{"This is an average: the fastest moment may be faster."}
+			m.own(&res, maker)
+			limit, allowed = maker, say.Key("the maker's %s ft/min allowed")
+			res.Notes = []string{m.T("This is an average: the fastest moment may be faster.")}
 		}
 		res.Value, res.Unit, res.Limit = speed, "ft/min", ptr(limit)
-		said := show(speed, 1) + " ft/min"
+		said := m.show(speed, 1) + " ft/min"
 		if m.entered["travel"] == "mm" || m.entered["travel"] == "cm" || m.entered["travel"] == "m" {
 			res.Value, res.Unit, res.Limit = speed*0.00508, "m/s", ptr(limit*0.00508)
-			said = show(res.Value, 3) + " m/s (" + said + ")"
+			said = m.show(res.Value, 3) + " m/s (" + said + ")"
 		}
-		res.Text = "It comes down at " + said + " on average, not faster than " + whose + show(limit, 1) + " ft/min allowed."
+		most := m.Pattern(allowed, m.show(limit, 1))
+		res.Text = m.F("It comes down at %s on average, not faster than %s.", said, most)
 		if more(speed, limit) {
 			res.Finding = Beyond
-			res.Text = "It comes down at " + said + " on average, faster than " + whose + show(limit, 1) + " ft/min allowed."
+			res.Text = m.F("It comes down at %s on average, faster than %s.", said, most)
 		}
-		res.More = []Figure{{Title: "shortest time allowed", Value: m.n("travel") / 12 / limit * 60, Unit: "s"}}
+		res.More = []Figure{{Title: m.T("shortest time allowed"), Value: m.n("travel") / 12 / limit * 60, Unit: "s"}}
 		return res, nil
 	},
 }
@@ -70,28 +75,28 @@ var armLoad = rule{
 		arm, limit := m.n("weight")*share/200, m.n("rated")/4
 		res := Result{Finding: Within}
 		if maker, ok := m.maker("lb"); ok {
-			own(&res, maker)
+			m.own(&res, maker)
 			limit = maker
 		}
 		res.Value, res.Unit = m.to(arm, "weight")
 		at, _ := m.to(limit, "weight")
 		res.Limit = ptr(at)
-		carried := "The heavier axle puts " + m.in(arm, "weight") + " on each of its arms"
-		res.Text = carried + ", not more than " + m.in(limit, "weight") + " an arm."
+		carried := m.F("The heavier axle puts %s on each of its arms", m.in(arm, "weight"))
+		res.Text = m.F("%s, not more than %s an arm.", carried, m.in(limit, "weight"))
 		switch {
 		case more(m.n("weight"), m.n("rated")):
 			res.Finding = Beyond
-			res.Status, res.Source = Published, "the lift's plate; Michigan R 408.17251: never above rated capacity"
+			res.Status, res.Source = Published, m.T("the lift's plate; Michigan R 408.17251: never above rated capacity")
 			res.Value, res.Unit = m.to(m.n("weight"), "weight")
 			at, _ := m.to(m.n("rated"), "weight")
 			res.Limit = ptr(at)
-			res.Text = "The vehicle weighs " + m.in(m.n("weight"), "weight") + ", more than the lift's rating of " + m.in(m.n("rated"), "rated") + "."
+			res.Text = m.F("The vehicle weighs %s, more than the lift's rating of %s.", m.in(m.n("weight"), "weight"), m.in(m.n("rated"), "rated"))
 		case more(arm, limit):
 			res.Finding = Beyond
-			res.Text = carried + ", more than " + m.in(limit, "weight") + " an arm."
+			res.Text = m.F("%s, more than %s an arm.", carried, m.in(limit, "weight"))
 		case !m.has("rear"):
 			res.Finding = Watch
-			res.Text = "With the weight spread evenly each arm carries " + m.in(arm, "weight") + " of " + m.in(limit, "weight") + ", but no vehicle is that even: weigh the axles."
+			res.Text = m.F("With the weight spread evenly each arm carries %s of %s, but no vehicle is that even: weigh the axles.", m.in(arm, "weight"), m.in(limit, "weight"))
 		}
 		return res, nil
 	},

@@ -51,7 +51,7 @@ type Input struct {
 	Unit      string   `json:"unit,omitempty"`             // assumed in inch mode when the entry has none (screens only)
 	Metric    string   `json:"metric,omitempty"`           // likewise in metric mode
 	Words     []string `json:"words,omitempty"`            // allowed words
-	Titles    []string `json:"titles,omitempty" say:"yes"` // of the words, where these do not speak for themselves
+	Titles    []string `json:"titles,omitempty" say:"yes"` // of the words, as people read them; All sets them where they are more than figures
 	Optional  bool     `json:"optional,omitempty"`
 	Default   string   `json:"default,omitempty"`
 	// Either names a group of optional quantities of which one at least is needed.
@@ -77,18 +77,19 @@ type Result struct {
 }
 
 // Figure is a further named value. Part is the id of the price book's part that
-// it costs, where it costs one. Group is the beginning of the title that several
-// figures share ("nearest"), where they are read together.
+// it costs, where it costs one. Group is the id of figures that are read together
+// ("nearest"), and Short the title under their common heading.
 type Figure struct {
 	Group string  `json:"group,omitempty"`
 	Title string  `json:"title"`
+	Short string  `json:"short,omitempty"`
 	Value float64 `json:"value,omitempty"`
 	Unit  string  `json:"unit,omitempty"`
 	Text  string  `json:"text,omitempty"`
 	Part  string  `json:"part,omitempty"`
 }
 
-// add appends figures that are read together under the words their titles begin with.
+// add appends figures that are read together under one heading.
 func (r *Result) add(group string, figures []Figure) {
 	for _, f := range figures {
 		f.Group = group

@@ -1,5 +1,7 @@
 package limit
 
+import "asfound/rubrics/say"
+
 // machineRules are the limits of machine tools, their supply, air, the ride home
 // and the shop.
 var machineRules = []rule{
@@ -28,42 +30,49 @@ func (m *measured) held(value, limit float64, name string) Result {
 // not pass, or against the maker's own for both. The sentence begins with is;
 // advice ends it where the value is beyond.
 func (m *measured) most(is string, value, watch, beyond float64, name, advice string) Result {
-	whose := "the usual "
 	maker, ok := m.maker(m.base[name])
 	if ok {
-		watch, beyond, whose = maker, maker, "the maker's "
+		watch, beyond = maker, maker
 	}
 	res := m.held(value, watch, name)
 	if ok {
-		own(&res, *res.Limit)
+		m.own(&res, *res.Limit)
 	}
-	compared := ", not more than "
+	shown, usual := m.fine(value, name), m.whose(ok, m.fine(watch, name))
 	switch {
 	case more(value, beyond):
 		at, _ := m.to(beyond, name)
 		res.Limit, res.Finding = ptr(at), Beyond
-		compared, watch = ", more than ", beyond
+		res.Text = m.F("%s %s, more than %s%s.", is, shown, m.whose(ok, m.fine(beyond, name)), advice)
 	case more(value, watch):
-		res.Finding, compared, advice = Watch, ", more than ", ""
+		res.Finding, res.Text = Watch, m.F("%s %s, more than %s.", is, shown, usual)
 	default:
-		advice = ""
+		res.Text = m.F("%s %s, not more than %s.", is, shown, usual)
 	}
-	res.Text = is + " " + m.fine(value, name) + compared + whose + m.fine(watch, name) + advice + "."
 	return res
+}
+
+// whose tells a figure as the maker's or the usual one.
+func (m *measured) whose(makers bool, figure string) string {
+	if makers {
+		return m.F("the maker's %s", figure)
+	}
+	return m.F("the usual %s", figure)
 }
 
 // percent holds a share in percent against the usual one or the maker's own.
 func (m *measured) percent(is string, share, limit float64) Result {
 	res := Result{Value: share, Unit: "%", Limit: ptr(limit), Finding: Within}
-	compared, whose := " %, not more than ", "the usual "
+	of := say.Key("the usual %s %%")
 	if maker, ok := m.maker("%"); ok {
-		own(&res, maker)
-		limit, whose = maker, "the maker's "
+		m.own(&res, maker)
+		limit, of = maker, say.Key("the maker's %s %%")
 	}
+	whose := m.Pattern(of, m.show(limit, 1))
+	res.Text = m.F("%s %s %%, not more than %s.", is, m.show(share, 1), whose)
 	if more(share, limit) {
-		res.Finding, compared = Beyond, " %, more than "
+		res.Finding, res.Text = Beyond, m.F("%s %s %%, more than %s.", is, m.show(share, 1), whose)
 	}
-	res.Text = is + " " + show(share, 1) + compared + whose + show(limit, 1) + " %."
 	return res
 }
 
@@ -74,7 +83,7 @@ func (m *measured) fine(n float64, name string) string {
 	if decimals == 0 {
 		return m.in(n, name)
 	}
-	return show(v, decimals) + " " + u
+	return m.show(v, decimals) + " " + u
 }
 
 // allowed is the figure of one geometric check in mm; over is the length in mm
@@ -114,53 +123,55 @@ const bandFormula = "; up to twice that watch, more is beyond (bands of a used m
 // banded holds the measured length against what a new machine is allowed, scaled
 // to the length of that figure, or against the maker's own as it stands.
 func (m *measured) banded(a *allowed) (Result, *Error) {
-	value, over := m.n("measured"), ""
+	value := m.n("measured")
 	if maker, ok := m.maker("in"); ok {
-		return m.most("It measures", value, maker, maker, "measured", ""), nil
+		return m.most(m.T("It measures"), value, maker, maker, "measured", ""), nil
 	}
 	short := false
 	if a.over > 0 {
-		over = " over " + show(a.over, 0) + " mm"
 		if m.has("over") {
 			length := m.n("over") * 25.4
 			value *= a.over / length
 			short = more(a.over/2, length)
 		}
 	} else if m.has("over") {
-		return Result{}, refuse("over", "the figure of this check stands for itself, not for a length", "leave it out")
+		return Result{}, refuse("over", m.T("the figure of this check stands for itself, not for a length"), m.T("leave it out"))
 	}
 	limit := a.mm / 25.4
 	ratio := value / limit
 	res := m.held(value, limit, "measured")
-	res.More = []Figure{{Title: "times the figure of a new one", Value: ratio, Text: show(ratio, 2) + ", " + band(ratio)}}
-	is := a.title + ": " + m.fine(value, "measured") + over
-	res.Text = is + ", not more than the " + m.fine(limit, "measured") + " allowed of a new one."
+	res.More = []Figure{{Title: m.T("times the figure of a new one"), Value: ratio, Text: m.show(ratio, 2) + ", " + m.band(ratio)}}
+	is := m.Label(a.title) + ": " + m.fine(value, "measured")
+	if a.over > 0 {
+		is = m.F("%s over %s mm", is, m.show(a.over, 0))
+	}
+	res.Text = m.F("%s, not more than the %s allowed of a new one.", is, m.fine(limit, "measured"))
 	if more(ratio, 1) {
 		res.Finding = Watch
 		if more(ratio, usable) {
 			res.Finding = Beyond
 		}
-		res.Text = is + ", more than the " + m.fine(limit, "measured") + " allowed of a new one, " + show(ratio, 2) + " times: " + band(ratio) + "."
+		res.Text = m.F("%s, more than the %s allowed of a new one, %s times: %s.", is, m.fine(limit, "measured"), m.show(ratio, 2), m.band(ratio))
 	}
 	if a.note != "" {
-		res.Notes = append(res.Notes, a.note)
+		res.Notes = append(res.Notes, m.Label(a.note))
 	}
 	if short {
-		res.Notes = append(res.Notes, "Scaled up from a short length: so is the error of the reading.")
+		res.Notes = append(res.Notes, m.T("Scaled up from a short length: so is the error of the reading."))
 	}
 	return res, nil
 }
 
-func band(ratio float64) string {
+func (m *measured) band(ratio float64) string {
 	switch {
 	case !more(ratio, 1):
-		return "as new"
+		return m.T("as new" + say.Apart + "band")
 	case !more(ratio, usable):
-		return "usable"
+		return m.T("usable")
 	case !more(ratio, worn):
-		return "worn"
+		return m.T("worn" + say.Apart + "band")
 	}
-	return "poor"
+	return m.T("poor")
 }
 
 func checkQuantities(checks []allowed, more ...Input) []Input {

@@ -9,25 +9,24 @@ import (
 	"asfound/rubrics/unit"
 )
 
-const ownSource = "the maker's own limit, as entered"
-
 // measured holds the values of one call: numbers in the Input.Unit of their
-// quantity, the unit each was entered in, and words.
+// quantity, the unit each was entered in, and words; and the voice that says what
+// comes of them.
 type measured struct {
+	*say.Voice
 	numbers map[string]float64
 	entered map[string]string // unit as entered
 	base    map[string]string // Input.Unit
 	words   map[string]string
-	voice   *say.Voice
 }
 
 const makerKey = "maker"
 
-func (r *rule) measure(given map[string]string) (*measured, *Error) {
-	if err := r.known(given); err != nil {
+func (r *rule) measure(v *say.Voice, given map[string]string) (*measured, *Error) {
+	if err := r.known(v, given); err != nil {
 		return nil, err
 	}
-	m := &measured{numbers: map[string]float64{}, entered: map[string]string{}, base: map[string]string{}, words: map[string]string{}}
+	m := &measured{Voice: v, numbers: map[string]float64{}, entered: map[string]string{}, base: map[string]string{}, words: map[string]string{}}
 	for i := range r.Quantities {
 		q := &r.Quantities[i]
 		text := strings.TrimSpace(given[q.Name])
@@ -38,10 +37,10 @@ func (r *rule) measure(given map[string]string) (*measured, *Error) {
 			if q.Optional {
 				continue
 			}
-			return nil, refuse(q.Name, "the "+q.Title+" is missing", "give it"+as(q))
+			return nil, refuse(q.Name, m.F("the %s is missing", m.Label(q.Title)), m.give(q))
 		}
 		if q.Dimension == "word" {
-			word, err := choose(q, text)
+			word, err := m.choose(q, text)
 			if err != nil {
 				return nil, err
 			}
@@ -62,7 +61,7 @@ func (r *rule) measure(given map[string]string) (*measured, *Error) {
 }
 
 // known refuses quantities that the limit does not take.
-func (r *rule) known(given map[string]string) *Error {
+func (r *rule) known(v *say.Voice, given map[string]string) *Error {
 	names := make([]string, 0, len(r.Quantities)+1)
 	for _, q := range r.Quantities {
 		names = append(names, q.Name)
@@ -82,7 +81,7 @@ next:
 				continue next
 			}
 		}
-		return refuse(plainName(k), r.Name+" takes no such quantity", "it takes "+strings.Join(names, ", "))
+		return refuse(plainName(k), v.F("%s takes no such quantity", r.Name), v.F("it takes %s", strings.Join(names, ", ")))
 	}
 	return nil
 }
@@ -99,40 +98,42 @@ func plainName(s string) string {
 func (m *measured) take(name, text, dimension, in string) *Error {
 	v, err := unit.Parse(text, dimension)
 	if err != nil {
-		return unreadable(name, err)
+		return m.unreadable(name, err)
 	}
 	n, err := unit.Convert(v.N, v.Unit, in)
 	if err != nil {
-		return unreadable(name, err)
+		return m.unreadable(name, err)
 	}
 	m.numbers[name], m.entered[name], m.base[name] = n, v.Unit, in
 	return nil
 }
 
-func unreadable(name string, err error) *Error {
+func (m *measured) unreadable(name string, err error) *Error {
 	if e, ok := err.(*unit.Error); ok {
-		return refuse(name, e.What, e.Right)
+		what, right := e.Said()
+		return refuse(name, what.In(m.Voice), right.In(m.Voice))
 	}
-	return refuse(name, err.Error(), "write a number with its unit")
+	return refuse(name, m.Error(err), m.T("write a number with its unit"))
 }
 
 // check refuses a number that cannot be real.
 func (r *rule) check(q *Input, m *measured) *Error {
 	n := m.numbers[q.Name]
 	b, bounded := r.bounds[q.Name]
-	shown := m.in(n, q.Name)
+	shown, title := m.in(n, q.Name), m.Label(q.Title)
+	cannot := m.F("the %s cannot be %s", title, shown)
 	if q.Dimension == "number" && n != math.Trunc(n) {
-		return refuse(q.Name, shown+" is not a whole number", "give the "+q.Title+" as a whole number")
+		return refuse(q.Name, m.F("%s is not a whole number", shown), m.F("give the %s as a whole number", title))
 	}
 	if n < 0 && bounded && b.low == 0 {
-		return refuse(q.Name, "the "+q.Title+" cannot be "+shown, "it must not be less than zero"+as(q))
+		return refuse(q.Name, cannot, m.F("it must not be less than zero%s", m.as(q)))
 	}
 	if (n < 0 && b.low >= 0) || (n == 0 && (!bounded || b.low > 0)) {
-		return refuse(q.Name, "the "+q.Title+" cannot be "+shown, "it must be more than zero"+as(q))
+		return refuse(q.Name, cannot, m.F("it must be more than zero%s", m.as(q)))
 	}
 	if bounded && (n < b.low || n > b.high) {
-		return refuse(q.Name, "the "+q.Title+" cannot be "+shown,
-			"it lies between "+m.in(b.low, q.Name)+" and "+m.in(b.high, q.Name)+"; check the number and its unit")
+		return refuse(q.Name, cannot,
+			m.F("it lies between %s and %s; check the number and its unit", m.in(b.low, q.Name), m.in(b.high, q.Name)))
 	}
 	return nil
 }
@@ -151,7 +152,7 @@ func (r *rule) takeMaker(m *measured, text string) *Error {
 		return err
 	}
 	if m.numbers[makerKey] <= 0 {
-		return refuse(makerKey, "the maker's limit cannot be "+m.in(m.numbers[makerKey], makerKey), "give it as the manual prints it, or leave it out")
+		return refuse(makerKey, m.F("the maker's limit cannot be %s", m.in(m.numbers[makerKey], makerKey)), m.T("give it as the manual prints it, or leave it out"))
 	}
 	return nil
 }
@@ -169,18 +170,23 @@ func (m *measured) has(name string) bool {
 	return ok
 }
 
-// as ends a sentence with how to write the quantity.
-func as(q *Input) string {
-	switch {
-	case q.Dimension == "word":
-		return ", one of " + strings.Join(q.Words, ", ")
-	case q.Unit == "":
-		return " as a whole number"
+// give asks for a quantity that is missing.
+func (m *measured) give(q *Input) string {
+	if q.Dimension == "word" {
+		return m.F("give it, one of %s", strings.Join(q.Words, ", "))
 	}
-	return ", as a number with its unit (" + strings.Join(unit.Units(q.Dimension), ", ") + ")"
+	return m.F("give it%s", m.as(q))
 }
 
-func choose(q *Input, text string) (string, *Error) {
+// as ends a sentence with how to write the number.
+func (m *measured) as(q *Input) string {
+	if q.Unit == "" {
+		return m.T(" as a whole number")
+	}
+	return m.F(", as a number with its unit (%s)", strings.Join(unit.Units(q.Dimension), ", "))
+}
+
+func (m *measured) choose(q *Input, text string) (string, *Error) {
 	spoken := strings.ReplaceAll(strings.Join(strings.Fields(text), " "), "-", " ")
 	for _, w := range q.Words {
 		// A wire size may stand without "AWG", and "1-1/8" may be written "1 1/8".
@@ -189,5 +195,5 @@ func choose(q *Input, text string) (string, *Error) {
 			return w, nil
 		}
 	}
-	return "", refuse(q.Name, quote(text)+" is not a choice for the "+q.Title, "it is one of "+strings.Join(q.Words, ", "))
+	return "", refuse(q.Name, m.F("%s is not a choice for the %s", quote(text), m.Label(q.Title)), m.F("it is one of %s", strings.Join(q.Words, ", ")))
 }

@@ -1,5 +1,7 @@
 package limit
 
+import "asfound/rubrics/say"
+
 const millingCaution = "The maker's inspection sheet comes first. Power locked out while a hand or a gauge is at the spindle."
 
 // millChecks: knee mill with vertical spindle, ISO 1701-2 class, all from memory.
@@ -7,10 +9,10 @@ var millChecks = []allowed{
 	{"taper-nose", 0.01, 0, "Taper runout at the nose", ""},
 	{"taper-far", 0.02, 300, "Taper runout along the bar", ""},
 	{"axial", 0.01, 0, "Spindle axial movement", ""},
-	{"table-flat", 0.04, 1000, "Table flat", "The table may only be hollow."},
+	{"table-flat", 0.04, 1000, "Table flat", say.Key("The table may only be hollow.")},
 	{"table-slot", 0.02, 300, "Slot parallel to travel", ""},
 	{"square-side", 0.025, 300, "Spindle square to table, side to side", ""},
-	{"square-front", 0.025, 300, "Spindle square to table, front to back", "Only the front edge may be high."},
+	{"square-front", 0.025, 300, "Spindle square to table, front to back", say.Key("Only the front edge may be high.")},
 	{"axes-square", 0.02, 300, "X square to Y", ""},
 }
 
@@ -40,7 +42,7 @@ var drillRunning = rule{
 	bounds: map[string]bound{"runout": {0, 1}, "over": {0.2, 60}}, makerUnit: "in",
 	judge: func(m *measured) (Result, *Error) {
 		m.numbers["measured"], m.entered["measured"], m.base["measured"] = m.n("runout"), m.entered["runout"], m.base["runout"]
-		return m.banded(&allowed{"", 0.03, 100, "True running", ""})
+		return m.banded(&allowed{"", 0.03, 100, say.Key("True running"), ""})
 	},
 }
 
@@ -59,17 +61,17 @@ var tram = rule{
 	judge: func(m *measured) (Result, *Error) {
 		slope := m.n("reading") / m.n("sweep")
 		if slope > 0.1 {
-			return Result{}, refuse("reading", m.in(m.n("reading"), "reading")+" over "+m.in(m.n("sweep"), "sweep")+" is no tram error", "check both units, and that the head is set upright")
+			return Result{}, refuse("reading", m.F("%s over %s is no tram error", m.in(m.n("reading"), "reading"), m.in(m.n("sweep"), "sweep")), m.T("check both units, and that the head is set upright"))
 		}
 		for _, part := range []map[string]string{m.entered, m.base} {
 			part["measured"], part["over"] = part["reading"], part["sweep"]
 		}
 		m.numbers["measured"], m.numbers["over"] = m.n("reading"), m.n("sweep")
-		res, err := m.banded(&allowed{"", 0.025, 300, "Head out of tram", ""})
+		res, err := m.banded(&allowed{"", 0.025, 300, say.Key("Head out of tram"), ""})
 		res.More = append(res.More,
-			Figure{Title: "over 300 mm", Value: slope * 300, Unit: "mm"},
-			Figure{Title: "angle", Value: arctan(slope), Unit: "deg"})
-		res.Notes = append(res.Notes, "A head that tilts can be set; one that will not hold is worn.")
+			Figure{Title: m.T("over 300 mm"), Value: slope * 300, Unit: "mm"},
+			Figure{Title: m.T("angle"), Value: arctan(slope), Unit: "deg"})
+		res.Notes = append(res.Notes, m.T("A head that tilts can be set; one that will not hold is worn."))
 		return res, err
 	},
 }
@@ -89,7 +91,7 @@ var flyCut = rule{
 	bounds: map[string]bound{"radius": {0.1, 24}, "reading": {0, 1}, "sweep": {1, 100}},
 	judge: func(m *measured) (Result, *Error) {
 		hollow := m.n("radius") * m.n("reading") / m.n("sweep")
-		res := Result{Finding: Computed, Text: "The cut is hollow by " + m.fine(hollow, "reading") + " at full width."}
+		res := Result{Finding: Computed, Text: m.F("The cut is hollow by %s at full width.", m.fine(hollow, "reading"))}
 		res.Value, res.Unit = m.to(hollow, "reading")
 		return res, nil
 	},

@@ -3,6 +3,8 @@ package limit
 import (
 	"math"
 	"strings"
+
+	"asfound/rubrics/say"
 )
 
 const motorCaution = "A licensed electrician decides, by the code in force and the local amendments. Power locked out before a cover comes off. " +
@@ -36,17 +38,17 @@ var motorCurrent = rule{
 			return Result{}, err
 		}
 		return Result{Value: amps, Unit: "A", Finding: Computed,
-			Text: "The table gives " + show(amps, 1) + " A for " + show(hp, 2) + " hp at " + show(volts, 0) + " V, " + phase(m) + ".",
-			More: []Figure{{Title: "conductor must carry (125 %, 430.22)", Value: amps * 1.25, Unit: "A"}},
+			Text: m.F("The table gives %s A for %s hp at %s V, %s.", m.show(amps, 1), m.show(hp, 2), m.show(volts, 0), m.phase()),
+			More: []Figure{{Title: m.T("conductor must carry (125 %, 430.22)"), Value: amps * 1.25, Unit: "A"}},
 		}, nil
 	},
 }
 
-func phase(m *measured) string {
+func (m *measured) phase() string {
 	if m.words["phases"] == "1" {
-		return "single-phase"
+		return m.T("single-phase")
 	}
-	return "three-phase"
+	return m.T("three-phase")
 }
 
 // motorRow finds the table's power, voltage and current. Powers in kW are taken
@@ -63,8 +65,8 @@ func motorRow(m *measured) (hp, volts, amps float64, err *Error) {
 		}
 	}
 	if column < 0 {
-		return 0, 0, 0, refuse("voltage", m.in(m.n("voltage"), "voltage")+" "+phase(m)+" is beyond the table",
-			"it has "+list(columns, 0)+" V; also 110 to 120, 220 to 240 and, three-phase, 440 to 480 V are read there")
+		return 0, 0, 0, refuse("voltage", m.F("%s %s is beyond the table", m.in(m.n("voltage"), "voltage"), m.phase()),
+			m.F("it has %s V; also 110 to 120, 220 to 240 and, three-phase, 440 to 480 V are read there", m.list(columns, 0)))
 	}
 	var rows []float64
 	for _, row := range motors {
@@ -80,11 +82,11 @@ func motorRow(m *measured) (hp, volts, amps float64, err *Error) {
 			return row.hp, columns[column], a, nil
 		}
 	}
-	what := " lies between the rows of the table"
+	what := say.Key("%s %s lies between the rows of the table")
 	if m.n("power") < rows[0] || m.n("power") > rows[len(rows)-1] {
-		what = " is beyond the table"
+		what = say.Key("%s %s is beyond the table")
 	}
-	return 0, 0, 0, refuse("power", m.in(m.n("power"), "power")+" "+phase(m)+what, "it has "+list(rows, 2)+" hp; nothing is extrapolated")
+	return 0, 0, 0, refuse("power", m.Pattern(what, m.in(m.n("power"), "power"), m.phase()), m.F("it has %s hp; nothing is extrapolated", m.list(rows, 2)))
 }
 
 // tableVolts reads a system voltage at the column meant for it: the tables say
@@ -101,10 +103,10 @@ func tableVolts(v float64) float64 {
 	return v
 }
 
-func list(values []float64, decimals int) string {
+func (m *measured) list(values []float64, decimals int) string {
 	out := make([]string, len(values))
 	for i, v := range values {
-		out[i] = show(v, decimals)
+		out[i] = m.show(v, decimals)
 	}
 	return strings.Join(out, ", ")
 }
@@ -141,12 +143,12 @@ func judgeSupply(m *measured) (Result, *Error) {
 	need := amps * 1.25
 	low, high := size(need, func(w wire) float64 { return w.at60 }), size(need, func(w wire) float64 { return w.at75 })
 	res := Result{Value: need, Unit: "A", Finding: Computed, More: []Figure{
-		{Title: "table current", Value: amps, Unit: "A", Text: show(amps, 1) + " A: " + show(hp, 2) + " hp, " + show(volts, 0) + " V, " + phase(m)},
-		{Title: "copper wire, terminals 60 degC or unmarked", Text: wireText(low)},
-		{Title: "copper wire, terminals marked 75 degC", Text: wireText(high)},
-		{Title: "largest usual breaker", Value: breaker(amps * 2.5), Unit: "A", Text: show(breaker(amps*2.5), 0) + " A: 250 %, next standard size up"},
+		{Title: m.T("table current"), Value: amps, Unit: "A", Text: m.F("%s A: %s hp, %s V, %s", m.show(amps, 1), m.show(hp, 2), m.show(volts, 0), m.phase())},
+		{Title: m.T("copper wire, terminals 60 degC or unmarked"), Text: m.wireText(low)},
+		{Title: m.T("copper wire, terminals marked 75 degC"), Text: m.wireText(high)},
+		{Title: m.T("largest usual breaker"), Value: breaker(amps * 2.5), Unit: "A", Text: m.F("%s A: 250 %%, next standard size up", m.show(breaker(amps*2.5), 0))},
 	}}
-	res.Text = "The wire must carry " + show(need, 2) + " A; " + wireText(low) + " at 60 degC terminals, breaker at most " + show(breaker(amps*2.5), 0) + " A."
+	res.Text = m.F("The wire must carry %s A; %s at 60 degC terminals, breaker at most %s A.", m.show(need, 2), m.wireText(low), m.show(breaker(amps*2.5), 0))
 	laid := low
 	if name := m.words["wire"]; name != "" {
 		laid = nil
@@ -155,7 +157,7 @@ func judgeSupply(m *measured) (Result, *Error) {
 				laid = &wires[i]
 			}
 		}
-		judgeWire(&res, laid, need)
+		judgeWire(m, &res, laid, need)
 	}
 	if m.has("length") {
 		addDrop(m, &res, laid, amps)
@@ -173,9 +175,9 @@ func size(need float64, column func(wire) float64) *wire {
 	return nil
 }
 
-func wireText(w *wire) string {
+func (m *measured) wireText(w *wire) string {
 	if w == nil {
-		return "beyond the table"
+		return m.T("beyond the table")
 	}
 	return w.name + " AWG"
 }
@@ -190,27 +192,27 @@ func breaker(amps float64) float64 {
 	return 0 // the motor table ends long before the breakers do
 }
 
-func judgeWire(res *Result, w *wire, need float64) {
+func judgeWire(m *measured, res *Result, w *wire, need float64) {
 	// Held against the 60 degC column: up to 100 A it rules unless terminals are
 	// marked 75 degC (110.14(C)).
 	res.Value, res.Limit, res.Finding = w.at60, ptr(need), Within
-	res.Text = w.name + " AWG carries " + show(w.at60, 0) + " A by the 60 degC column, at least the " + show(need, 2) + " A needed."
+	res.Text = m.F("%s AWG carries %s A by the 60 degC column, at least the %s A needed.", w.name, m.show(w.at60, 0), m.show(need, 2))
 	switch {
 	case more(need, w.at75):
 		res.Finding = Beyond
-		res.Text = w.name + " AWG carries " + show(w.at75, 0) + " A at most, less than the " + show(need, 2) + " A needed."
+		res.Text = m.F("%s AWG carries %s A at most, less than the %s A needed.", w.name, m.show(w.at75, 0), m.show(need, 2))
 	case more(need, w.at60):
 		res.Finding = Watch
-		res.Text = w.name + " AWG carries the " + show(need, 2) + " A needed only where every terminal is marked 75 degC."
-		res.Notes = append(res.Notes, "Nonmetallic-sheathed cable counts by the 60 degC column whatever its terminals say (334.80, from memory).")
+		res.Text = m.F("%s AWG carries the %s A needed only where every terminal is marked 75 degC.", w.name, m.show(need, 2))
+		res.Notes = append(res.Notes, m.T("Nonmetallic-sheathed cable counts by the 60 degC column whatever its terminals say (334.80, from memory)."))
 	}
-	res.Notes = append(res.Notes, "The limit is the current the wire must at least carry.")
+	res.Notes = append(res.Notes, m.T("The limit is the current the wire must at least carry."))
 }
 
 // addDrop adds the voltage drop over the run; over 3 % it warns.
 func addDrop(m *measured, res *Result, w *wire, amps float64) {
 	if w == nil || w.ohms == 0 {
-		res.Notes = append(res.Notes, "Voltage drop: the wire is beyond the table of resistances held here.")
+		res.Notes = append(res.Notes, m.T("Voltage drop: the wire is beyond the table of resistances held here."))
 		return
 	}
 	factor := 2.0
@@ -219,22 +221,23 @@ func addDrop(m *measured, res *Result, w *wire, amps float64) {
 	}
 	drop := factor * m.n("length") * amps * w.ohms / 1000
 	share := drop / m.n("voltage") * 100
-	text := "over " + m.in(m.n("length"), "length") + " of " + w.name + " AWG"
+	run := m.in(m.n("length"), "length")
+	text := m.F("over %s of %s AWG", run, w.name)
 	if w.recall {
-		text += "; resistance from memory, it can only warn"
+		text = m.F("over %s of %s AWG; resistance from memory, it can only warn", run, w.name)
 	}
 	res.More = append(res.More,
-		Figure{Title: "voltage drop", Value: drop, Unit: "V", Text: show(drop, 2) + " V " + text},
-		Figure{Title: "voltage drop of " + m.in(m.n("voltage"), "voltage"), Value: share, Unit: "%", Text: show(share, 2) + " %; 3 % is the usual aim, advice and not law"})
+		Figure{Title: m.T("voltage drop"), Value: drop, Unit: "V", Text: m.F("%s V %s", m.show(drop, 2), text)},
+		Figure{Title: m.F("voltage drop of %s", m.in(m.n("voltage"), "voltage")), Value: share, Unit: "%", Text: m.F("%s %%; 3 %% is the usual aim, advice and not law", m.show(share, 2))})
 	if !more(share, 3) {
 		return
 	}
-	over := "The voltage drop " + text + " is " + show(share, 2) + " %, over the usual aim of 3 %: thicker wire."
+	over := m.F("The voltage drop %s is %s %%, over the usual aim of 3 %%: thicker wire.", text, m.show(share, 2))
 	res.Notes = append(res.Notes, over)
 	if res.Finding == Within || res.Finding == Computed {
 		res.Notes[len(res.Notes)-1] = res.Text
-		res.Text = "The voltage drop over " + m.in(m.n("length"), "length") + " of " + w.name + " AWG is " + show(share, 2) + " %, over the usual aim of 3 %: thicker wire."
+		res.Text = m.F("The voltage drop over %s of %s AWG is %s %%, over the usual aim of 3 %%: thicker wire.", m.in(m.n("length"), "length"), w.name, m.show(share, 2))
 		res.Value, res.Unit, res.Limit, res.Finding = share, "%", ptr(3), Watch
-		res.Status, res.Source = Practice, "the usual aim of 3 % is advice; wire resistance NFPA 70 Chapter 9 Table 8, partly from memory"
+		res.Status, res.Source = Practice, m.T("the usual aim of 3 % is advice; wire resistance NFPA 70 Chapter 9 Table 8, partly from memory")
 	}
 }

@@ -1,6 +1,10 @@
 package limit
 
-import "strings"
+import (
+	"strings"
+
+	"asfound/rubrics/say"
+)
 
 const paperCaution = "Paper does not lift: what it says is still to be looked at. Before use a qualified lift inspector inspects; local code and permits apply."
 
@@ -20,23 +24,25 @@ var inspectionInterval = rule{
 		limit, res := 12.0, Result{Finding: Within}
 		if m.words["equipment"] == "jack" {
 			limit = 6
-			res.Status, res.Source = Published, "29 CFR 1910.244(a)(2)(vi)(a), jacks in regular use"
-			res.Notes = []string{"A jack is looked at as well before and after outside work, and after any shock."}
+			res.Status, res.Source = Published, m.T("29 CFR 1910.244(a)(2)(vi)(a), jacks in regular use")
+			res.Notes = []string{m.T("A jack is looked at as well before and after outside work, and after any shock.")}
 		}
 		limit = m.stricter(&res, "", limit)
 		months := m.n("months")
-		res.Value, res.Unit, res.Limit = months, "months", ptr(limit)
-		res.Text = "The last report is " + show(months, 0) + " months old, not over " + show(limit, 0) + "."
+		res.Value, res.Unit, res.Limit = months, m.T("months"), ptr(limit)
+		res.Text = m.F("The last report is %s months old, not over %s.", m.show(months, 0), m.show(limit, 0))
 		if months > limit {
 			res.Finding = Beyond
-			res.Text = "The last report is " + show(months, 0) + " months old, over " + show(limit, 0) + ": an inspection is overdue."
+			res.Text = m.F("The last report is %s months old, over %s: an inspection is overdue.", m.show(months, 0), m.show(limit, 0))
 		}
 		return res, nil
 	},
 }
 
 // plateParts are what a lift's tag must show: the quantity and its words.
-var plateParts = [][2]string{{"maker", "maker"}, {"model", "model"}, {"serial", "serial number"}, {"capacity", "rated capacity"}}
+var plateParts = [][2]string{
+	{"maker", say.Key("maker")}, {"model", say.Key("model")}, {"serial", say.Key("serial number")}, {"capacity", say.Key("rated capacity")},
+}
 
 var ratingPlate = rule{
 	Definition: Definition{
@@ -55,12 +61,12 @@ var ratingPlate = rule{
 		var missing []string
 		for _, part := range plateParts {
 			if m.words[part[0]] == "no" {
-				missing = append(missing, part[1])
+				missing = append(missing, m.Label(part[1]))
 			}
 		}
-		res := Result{Value: float64(len(missing)), Unit: "missing", Limit: ptr(0), Finding: Within, Text: "The plate shows maker, model, serial number and rated capacity."}
+		res := Result{Value: float64(len(missing)), Unit: m.T("missing"), Limit: ptr(0), Finding: Within, Text: m.T("The plate shows maker, model, serial number and rated capacity.")}
 		if len(missing) > 0 {
-			res.Finding, res.Text = Beyond, "The plate does not show: "+strings.Join(missing, ", ")+"."
+			res.Finding, res.Text = Beyond, m.F("The plate does not show: %s.", strings.Join(missing, ", "))
 		}
 		return res, nil
 	},
@@ -79,21 +85,21 @@ var liftStandard = rule{
 	bounds: map[string]bound{"made": {1920, 2100}},
 	judge: func(m *measured) (Result, *Error) {
 		year := m.n("made")
-		text := "ANSI/ALI ALCTV-1998"
+		text := "ANSI/ALI ALCTV-1998" // names of standards are the same in every language
 		switch {
 		case year <= 1976:
-			text = "ANSI B153.1-1974, or an approval of its time if installed before November 1976"
+			text = m.T("ANSI B153.1-1974, or an approval of its time if installed before November 1976")
 		case year < 1994:
-			text = "ANSI B153.1-1974 or -1981"
+			text = m.T("ANSI B153.1-1974 or -1981")
 		case year == 1994:
-			text = "ANSI B153.1-1974 or -1981 to 17 August 1994, ANSI/ALI B153.1-1990 after"
+			text = m.T("ANSI B153.1-1974 or -1981 to 17 August 1994, ANSI/ALI B153.1-1990 after")
 		case year < 2005:
-			text = "ANSI/ALI B153.1-1990 or ALCTV-1998"
+			text = m.T("ANSI/ALI B153.1-1990 or ALCTV-1998")
 		case year == 2005:
-			text = "ANSI/ALI B153.1-1990 or ALCTV-1998 to 28 July 2005, ALCTV-1998 after"
+			text = m.T("ANSI/ALI B153.1-1990 or ALCTV-1998 to 28 July 2005, ALCTV-1998 after")
 		}
-		return Result{Value: year, Finding: Computed, Text: "A lift made in " + show(year, 0) + " comes under " + text + ".",
-			More: []Figure{{Title: "design standard", Text: text}}}, nil
+		return Result{Value: year, Finding: Computed, Text: m.F("A lift made in %s comes under %s.", m.show(year, 0), text),
+			More: []Figure{{Title: m.T("design standard"), Text: text}}}, nil
 	},
 }
 
@@ -115,18 +121,18 @@ var reservoirLevel = rule{
 		res := Result{Finding: Within}
 		maker, ok := m.maker("in")
 		if ok {
-			own(&res, maker)
+			m.own(&res, maker)
 			limit = maker
 		}
 		m.hold(&res, depth, limit, "depth")
-		is := m.in(depth, "depth") + " of oil, " + m.in(m.n("share"), "share") + " of its volume, is left"
+		is := m.F("%s of oil, %s of its volume, is left", m.in(depth, "depth"), m.in(m.n("share"), "share"))
 		res.Text = is + "."
 		switch {
 		case more(limit, depth):
-			res.Finding, res.Text = Beyond, is+": under "+m.in(limit, "depth")+"."
+			res.Finding, res.Text = Beyond, m.F("%s: under %s.", is, m.in(limit, "depth"))
 		case !ok && more(10, m.n("share")):
 			m.hold(&res, m.n("share"), 10, "share")
-			res.Finding, res.Text = Beyond, is+": under 10 %."
+			res.Finding, res.Text = Beyond, m.F("%s: under 10 %%.", is)
 		}
 		return res, nil
 	},

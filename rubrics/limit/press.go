@@ -1,5 +1,7 @@
 package limit
 
+import "asfound/rubrics/say"
+
 const pressCaution = "The capacity plate and the maker's pressure are the limit. A bent head or bed, a cracked weld, home-made bolster pins, " +
 	"or a missing gauge or relief valve stops the work. Nobody proof-loads a press or jack for this check."
 
@@ -18,15 +20,15 @@ var pressRelief = rule{
 	judge: func(m *measured) (Result, *Error) {
 		share := m.n("opens") / m.n("rated") * 100
 		if share > 1000 || share < 10 {
-			return Result{}, refuse("opens", m.in(m.n("opens"), "opens")+" does not fit a press rated "+m.in(m.n("rated"), "rated"), "give both as forces and check the units")
+			return Result{}, refuse("opens", m.F("%s does not fit a press rated %s", m.in(m.n("opens"), "opens"), m.in(m.n("rated"), "rated")), m.T("give both as forces and check the units"))
 		}
 		res := Result{Value: share, Unit: "%", Limit: ptr(125), Finding: Within,
-			Text: "The device opens at " + show(share, 1) + " % of rated capacity, within 100 to 125 %."}
+			Text: m.F("The device opens at %s %% of rated capacity, within 100 to 125 %%.", m.show(share, 1))}
 		switch {
 		case more(share, 125):
-			res.Finding, res.Text = Beyond, "The device opens at "+show(share, 1)+" % of rated capacity, over 125 %: the press can be overloaded."
+			res.Finding, res.Text = Beyond, m.F("The device opens at %s %% of rated capacity, over 125 %%: the press can be overloaded.", m.show(share, 1))
 		case more(100, share):
-			res.Finding, res.Limit, res.Text = Beyond, ptr(100), "The device opens at "+show(share, 1)+" % of rated capacity, under 100 %: the press cannot reach its rating."
+			res.Finding, res.Limit, res.Text = Beyond, ptr(100), m.F("The device opens at %s %% of rated capacity, under 100 %%: the press cannot reach its rating.", m.show(share, 1))
 		}
 		return res, nil
 	},
@@ -45,20 +47,21 @@ var pressSet = rule{
 	bounds:    map[string]bound{"growth": {0, 24}},
 	makerUnit: "in",
 	judge: func(m *measured) (Result, *Error) {
-		limit, whose := 0.125, "the "
+		limit, allowed := 0.125, say.Key("the %s allowed")
 		res := Result{Finding: Within}
 		if maker, ok := m.maker("in"); ok {
-			own(&res, maker)
-			limit, whose = maker, "the maker's "
+			m.own(&res, maker)
+			limit, allowed = maker, say.Key("the maker's %s allowed")
 		}
 		res.Value, res.Unit = m.to(m.n("growth"), "growth")
 		at, _ := m.to(limit, "growth")
 		res.Limit = ptr(at)
-		grown := "The gap has grown by " + m.in(m.n("growth"), "growth")
-		res.Text = grown + ", not more than " + whose + m.in(limit, "growth") + " allowed."
+		grown := m.F("The gap has grown by %s", m.in(m.n("growth"), "growth"))
+		most := m.Pattern(allowed, m.in(limit, "growth"))
+		res.Text = m.F("%s, not more than %s.", grown, most)
 		if more(m.n("growth"), limit) {
 			res.Finding = Beyond
-			res.Text = grown + ", more than " + whose + m.in(limit, "growth") + " allowed: the frame has taken a set."
+			res.Text = m.F("%s, more than %s: the frame has taken a set.", grown, most)
 		}
 		return res, nil
 	},
@@ -88,50 +91,50 @@ var pressDistance = rule{
 		time := m.n("stop")
 		if device := m.words["device"]; device == "full-revolution" || (device == "two-hand-trip" && m.has("rpm")) {
 			if m.has("stop") {
-				return Result{}, refuse("stop", "a full-revolution clutch cannot stop in mid-stroke", "give rpm and points instead")
+				return Result{}, refuse("stop", m.T("a full-revolution clutch cannot stop in mid-stroke"), m.T("give rpm and points instead"))
 			}
 			if !m.has("rpm") {
-				return Result{}, refuse("rpm", "the strokes a minute are missing", "read them from the plate, as a whole number")
+				return Result{}, refuse("rpm", m.T("the strokes a minute are missing"), m.T("read them from the plate, as a whole number"))
 			}
 			points := m.n("points")
 			if !m.has("points") {
 				points = 1
-				res.Notes = append(res.Notes, "The engaging points were not counted: taken as one, the longest wait.")
+				res.Notes = append(res.Notes, m.T("The engaging points were not counted: taken as one, the longest wait."))
 			}
 			time = (0.5 + 1/points) * 60 / m.n("rpm")
 			if points > 1 { // only one engaging point was read in the source
-				res.Status, res.Source = Memory, "29 CFR 1910.217(c)(3)(viii)(c), from memory for more than one engaging point"
+				res.Status, res.Source = Memory, m.T("29 CFR 1910.217(c)(3)(viii)(c), from memory for more than one engaging point")
 			}
 		} else if !m.has("stop") {
-			return Result{}, refuse("stop", "the stopping time is missing", "give it with its unit, as in 0.25 s")
+			return Result{}, refuse("stop", m.T("the stopping time is missing"), m.T("give it with its unit, as in 0.25 s"))
 		} else if m.has("rpm") || m.has("points") {
-			return Result{}, refuse("rpm", "strokes and engaging points count for a full-revolution clutch alone", "leave them out")
+			return Result{}, refuse("rpm", m.T("strokes and engaging points count for a full-revolution clutch alone"), m.T("leave them out"))
 		}
 		need := handSpeed * time
 		name := "distance"
 		if !m.has(name) {
 			m.entered[name], m.base[name] = "in", "in"
 		}
-		asks := "In " + show(time, 3) + " s a hand travels " + m.in(need, name)
-		res.More = []Figure{{Title: "time counted", Value: time, Unit: "s"}}
+		asks := m.F("In %s s a hand travels %s", m.show(time, 3), m.in(need, name))
+		res.More = []Figure{{Title: m.T("time counted"), Value: time, Unit: "s"}}
 		if maker, ok := m.maker("in"); ok && more(maker, need) {
 			notes := res.Notes
-			own(&res, maker)
+			m.own(&res, maker)
 			need, res.Notes = maker, notes
-			asks = "The maker asks for " + m.in(need, name)
+			asks = m.F("The maker asks for %s", m.in(need, name))
 		} else if ok {
-			res.Notes = append(res.Notes, "The maker asks for less than the rule: the rule stands.")
+			res.Notes = append(res.Notes, m.T("The maker asks for less than the rule: the rule stands."))
 		}
 		if !m.has(name) {
 			res.Finding, res.Limit = Computed, nil
 			res.Value, res.Unit = m.to(need, name)
-			res.Text = asks + ": it must stand at least so far away."
+			res.Text = m.F("%s: it must stand at least so far away.", asks)
 			return res, nil
 		}
 		m.hold(&res, m.n(name), need, name)
-		res.Finding, res.Text = Within, asks+"; it stands "+m.in(m.n(name), name)+" away."
+		res.Finding, res.Text = Within, m.F("%s; it stands %s away.", asks, m.in(m.n(name), name))
 		if more(need, m.n(name)) {
-			res.Finding, res.Text = Beyond, asks+"; it stands only "+m.in(m.n(name), name)+" away."
+			res.Finding, res.Text = Beyond, m.F("%s; it stands only %s away.", asks, m.in(m.n(name), name))
 		}
 		return res, nil
 	},
@@ -143,10 +146,10 @@ var pressRules = map[string]struct {
 	one  float64
 	text string
 }{
-	"mechanical":  {1, "29 CFR 1910.217, mechanical power presses"},
-	"hydraulic":   {0, "29 CFR 1910.212 and the maker's manual; shop presses of 4 to 200 tons by ASME PASE (once ASP), hydraulic power presses by ANSI B11.2"},
-	"press-brake": {0, "29 CFR 1910.212 and the maker's manual"},
-	"pneumatic":   {0, "29 CFR 1910.212 and the maker's manual"},
+	"mechanical":  {1, say.Key("29 CFR 1910.217, mechanical power presses")},
+	"hydraulic":   {0, say.Key("29 CFR 1910.212 and the maker's manual; shop presses of 4 to 200 tons by ASME PASE (once ASP), hydraulic power presses by ANSI B11.2")},
+	"press-brake": {0, say.Key("29 CFR 1910.212 and the maker's manual")},
+	"pneumatic":   {0, say.Key("29 CFR 1910.212 and the maker's manual")},
 }
 
 var pressRule = rule{
@@ -162,13 +165,17 @@ var pressRule = rule{
 	judge: func(m *measured) (Result, *Error) {
 		kind := m.words["press"]
 		is := pressRules[kind]
-		res := Result{Value: is.one, Finding: Computed, More: []Figure{{Title: "rules", Text: is.text}}}
-		res.Text = "A " + kind + " press is not under 29 CFR 1910.217; it is under " + is.text + "."
+		rules := m.Label(is.text)
+		res := Result{Value: is.one, Finding: Computed, More: []Figure{{Title: m.T("rules"), Text: rules}}}
 		switch kind {
+		case "hydraulic":
+			res.Text = m.F("A hydraulic press is not under 29 CFR 1910.217; it is under %s.", rules)
+		case "pneumatic":
+			res.Text = m.F("A pneumatic press is not under 29 CFR 1910.217; it is under %s.", rules)
 		case "mechanical":
-			res.Text = "A mechanical power press is under 29 CFR 1910.217: guards or devices, clutch and brake tests, records."
+			res.Text = m.T("A mechanical power press is under 29 CFR 1910.217: guards or devices, clutch and brake tests, records.")
 		case "press-brake":
-			res.Text = "A press brake is not under 29 CFR 1910.217; it is under " + is.text + "."
+			res.Text = m.F("A press brake is not under 29 CFR 1910.217; it is under %s.", rules)
 		}
 		return res, nil
 	},
@@ -188,7 +195,7 @@ var jackPressure = rule{
 	judge: func(m *measured) (Result, *Error) {
 		res := Result{Finding: Computed}
 		res.Value, res.Unit = m.to(1.5*m.n("rated"), "rated")
-		res.Text = "By the standard its maker tests such a jack at " + m.in(1.5*m.n("rated"), "rated") + "; nobody else does."
+		res.Text = m.F("By the standard its maker tests such a jack at %s; nobody else does.", m.in(1.5*m.n("rated"), "rated"))
 		return res, nil
 	},
 }

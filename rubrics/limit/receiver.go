@@ -17,25 +17,25 @@ var receiverPressure = rule{
 	judge: func(m *measured) (Result, *Error) {
 		share := m.n("reached") / m.n("mawp") * 100
 		if share > 1000 {
-			return Result{}, refuse("reached", m.in(m.n("reached"), "reached")+" is more than ten times the working pressure", "check both units")
+			return Result{}, refuse("reached", m.F("%s is more than ten times the working pressure", m.in(m.n("reached"), "reached")), m.T("check both units"))
 		}
 		if share < 10 { // 12 for 12 bar, or not run at all, would pass
-			return Result{}, refuse("reached", m.in(m.n("reached"), "reached")+" is less than a tenth of the working pressure, no cut-out",
-				"check both units, and give the highest pressure it reached by itself")
+			return Result{}, refuse("reached", m.F("%s is less than a tenth of the working pressure, no cut-out", m.in(m.n("reached"), "reached")),
+				m.T("check both units, and give the highest pressure it reached by itself"))
 		}
 		res := Result{Finding: Within}
 		limit := 1.1 * m.n("mawp")
 		res.Value, res.Unit = m.to(m.n("reached"), "reached")
 		at, _ := m.to(limit, "reached")
 		res.Limit = ptr(at)
-		res.Text = "It reached " + m.in(m.n("reached"), "reached") + ", " + show(share, 1) + " % of the working pressure on its plate."
+		res.Text = m.F("It reached %s, %s %% of the working pressure on its plate.", m.in(m.n("reached"), "reached"), m.show(share, 1))
 		switch {
 		case more(m.n("reached"), limit):
 			res.Finding = Beyond
-			res.Text = "It reached " + m.in(m.n("reached"), "reached") + ", " + show(share, 1) + " % of the working pressure: the safety valve must keep it to 110 %."
+			res.Text = m.F("It reached %s, %s %% of the working pressure: the safety valve must keep it to 110 %%.", m.in(m.n("reached"), "reached"), m.show(share, 1))
 		case more(m.n("reached"), m.n("mawp")):
 			res.Finding = Watch
-			res.Text = "It reached " + m.in(m.n("reached"), "reached") + ", " + show(share, 1) + " % of the working pressure: only a safety valve that is blowing may let it there."
+			res.Text = m.F("It reached %s, %s %% of the working pressure: only a safety valve that is blowing may let it there.", m.in(m.n("reached"), "reached"), m.show(share, 1))
 		}
 		return res, nil
 	},
@@ -58,19 +58,19 @@ var reliefSetting = rule{
 	judge: func(m *measured) (Result, *Error) {
 		mawp, set := m.n("mawp"), m.n("set")
 		if set > 10*mawp {
-			return Result{}, refuse("set", m.in(set, "set")+" is more than ten times the working pressure", "check both units")
+			return Result{}, refuse("set", m.F("%s is more than ten times the working pressure", m.in(set, "set")), m.T("check both units"))
 		}
 		if set < mawp/10 {
-			return Result{}, refuse("set", m.in(set, "set")+" is less than a tenth of the working pressure", "check both units: the valve's stamp may be in bar")
+			return Result{}, refuse("set", m.F("%s is less than a tenth of the working pressure", m.in(set, "set")), m.T("check both units: the valve's stamp may be in bar"))
 		}
 		res := Result{Finding: Within}
 		m.hold(&res, set, mawp, "set")
-		res.Text = "The valve is set to " + m.in(set, "set") + ", not over the " + m.in(mawp, "set") + " of the plate."
+		res.Text = m.F("The valve is set to %s, not over the %s of the plate.", m.in(set, "set"), m.in(mawp, "set"))
 		if more(set, mawp) {
 			res.Finding = Beyond
-			res.Text = "The valve opens only at " + m.in(set, "set") + ", over the " + m.in(mawp, "set") + " of the plate: it is the wrong valve."
+			res.Text = m.F("The valve opens only at %s, over the %s of the plate: it is the wrong valve.", m.in(set, "set"), m.in(mawp, "set"))
 			if more(set, 1.1*mawp) {
-				res.Notes = append(res.Notes, "It cannot keep the tank to 110 % of its plate, as 29 CFR 1910.169(b)(3) asks.")
+				res.Notes = append(res.Notes, m.T("It cannot keep the tank to 110 % of its plate, as 29 CFR 1910.169(b)(3) asks."))
 			}
 		}
 		return res, nil
@@ -81,7 +81,7 @@ var receiverValve = rule{
 	Definition: Definition{
 		Name: "receiver-valve", Title: "Air receiver: nothing between tank and safety valve",
 		Quantities: []Input{
-			{Name: "between", Title: "fitting that can close between tank and safety valve", Dimension: "word", Words: []string{"none", "valve"}},
+			{Name: "between", Title: "fitting that can close between tank and safety valve", Dimension: "word", Words: []string{"none", "valve"}, Titles: []string{"nothing that can close", "a valve"}},
 		},
 		Formula: "beyond when a valve stands between them",
 		Source:  "29 CFR 1917.155(b)(2); 29 CFR 1910.169(b)(3)",
@@ -89,9 +89,9 @@ var receiverValve = rule{
 	},
 	judge: func(m *measured) (Result, *Error) {
 		if m.words["between"] == "valve" {
-			return Result{Value: 1, Unit: "valves", Limit: ptr(0), Finding: Beyond,
-				Text: "A valve stands between tank and safety valve: shut, it leaves the tank without one."}, nil
+			return Result{Value: 1, Unit: m.T("valves"), Limit: ptr(0), Finding: Beyond,
+				Text: m.T("A valve stands between tank and safety valve: shut, it leaves the tank without one.")}, nil
 		}
-		return Result{Unit: "valves", Limit: ptr(0), Finding: Within, Text: "No valve stands between tank and safety valve."}, nil
+		return Result{Unit: m.T("valves"), Limit: ptr(0), Finding: Within, Text: m.T("No valve stands between tank and safety valve.")}, nil
 	},
 }

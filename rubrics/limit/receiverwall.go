@@ -1,5 +1,7 @@
 package limit
 
+import "asfound/rubrics/say"
+
 // jointFactor is the joint efficiency E by its word.
 var jointFactor = map[string]float64{"1.0": 1, "0.85": 0.85, "0.70": 0.70}
 
@@ -8,9 +10,9 @@ var jointFactor = map[string]float64{"1.0": 1, "0.85": 0.85, "0.70": 0.70}
 const mostStress = 25000 // psi
 
 var wallNotes = []string{
-	"For the cylinder alone: a head, the bottom of an upright tank for one, is held against the thickness its plate prints.",
-	"The joint shares are those of a seam welded from both sides. Welded from one side it is 0.60, with a backing strip 0.65 (from memory): ask an inspector.",
-	"Paint and scale read as steel: bare metal, or a gauge made to read through paint.",
+	say.Key("For the cylinder alone: a head, the bottom of an upright tank for one, is held against the thickness its plate prints."),
+	say.Key("The joint shares are those of a seam welded from both sides. Welded from one side it is 0.60, with a backing strip 0.65 (from memory): ask an inspector."),
+	say.Key("Paint and scale read as steel: bare metal, or a gauge made to read through paint."),
 }
 
 const leastShell = 3.0 / 32 // in, compressed-air shells, UG-16(b), from memory
@@ -35,43 +37,51 @@ var receiverWall = rule{
 	judge: func(m *measured) (Result, *Error) {
 		p, r := m.n("pressure"), m.n("radius")
 		if s := m.n("stress"); more(s, mostStress) {
-			return Result{}, refuse("stress", m.in(s, "stress")+" is no allowable stress of a tank's steel; it may be its tensile strength, about four times as much",
-				"give S of the maker's data report, at most "+m.in(mostStress, "stress")+" here")
+			return Result{}, refuse("stress", m.F("%s is no allowable stress of a tank's steel; it may be its tensile strength, about four times as much", m.in(s, "stress")),
+				m.F("give S of the maker's data report, at most %s here", m.in(mostStress, "stress")))
 		}
 		se := m.n("stress") * jointFactor[m.words["joint"]]
 		if more(p, 0.385*se) {
-			return Result{}, refuse("pressure", m.in(p, "pressure")+" is beyond the thin-wall formula", "it ends at 0.385 S E, here "+m.in(0.385*se, "pressure"))
+			return Result{}, refuse("pressure", m.F("%s is beyond the thin-wall formula", m.in(p, "pressure")), m.F("it ends at 0.385 S E, here %s", m.in(0.385*se, "pressure")))
 		}
 		bare := p * r / (se - 0.6*p)
 		if more(bare, r/2) {
-			return Result{}, refuse("radius", "the wall would be more than half the radius", "the thin-wall formula ends there; check pressure and radius")
+			return Result{}, refuse("radius", m.T("the wall would be more than half the radius"), m.T("the thin-wall formula ends there; check pressure and radius"))
 		}
 		need := bare + m.n("allowance")
-		res := Result{Finding: Computed, Notes: wallNotes, Text: "The wall must be at least " + m.fine(need, "radius") + " thick."}
+		res := Result{Finding: Computed, Notes: m.labels(wallNotes), Text: m.F("The wall must be at least %s thick.", m.fine(need, "radius"))}
 		res.Value, res.Unit = m.to(need, "radius")
-		res.More = []Figure{m.figure("thickness needed", need, "radius"), m.figure("without allowance", bare, "radius")}
+		res.More = []Figure{m.figure(m.T("thickness needed"), need, "radius"), m.figure(m.T("without allowance"), bare, "radius")}
 		if !m.has("measured") {
 			return res, nil
 		}
 		t := m.n("measured")
 		kept := res.More
 		res = m.held(t, need, "measured")
-		res.Notes = wallNotes
+		res.Notes = m.labels(wallNotes)
 		left := t - m.n("allowance")
 		holds := 0.0
 		if left > 0 {
 			holds = se * left / (r + 0.6*left)
 		}
-		res.More = append(kept, m.figure("pressure the measured wall allows", holds, "pressure"))
-		is := "The wall measures " + m.fine(t, "measured") + " and must be " + m.fine(need, "measured") + " for " + m.in(p, "pressure")
-		res.Text = is + ", where it was measured."
+		res.More = append(kept, m.figure(m.T("pressure the measured wall allows"), holds, "pressure"))
+		is := m.F("The wall measures %s and must be %s for %s", m.fine(t, "measured"), m.fine(need, "measured"), m.in(p, "pressure"))
+		res.Text = m.F("%s, where it was measured.", is)
 		switch {
 		case more(need, t):
-			res.Finding, res.Text = Beyond, is+": too thin, it allows "+m.in(holds, "pressure")+"."
+			res.Finding, res.Text = Beyond, m.F("%s: too thin, it allows %s.", is, m.in(holds, "pressure"))
 		case more(leastShell, t):
 			res.Limit = m.held(t, leastShell, "measured").Limit
-			res.Finding, res.Text = Watch, "The wall measures "+m.fine(t, "measured")+", under the "+m.fine(leastShell, "measured")+" least of an air tank's shell (from memory)."
+			res.Finding, res.Text = Watch, m.F("The wall measures %s, under the %s least of an air tank's shell (from memory).", m.fine(t, "measured"), m.fine(leastShell, "measured"))
 		}
 		return res, nil
 	},
+}
+
+func (m *measured) labels(keys []string) []string {
+	out := make([]string, len(keys))
+	for i, k := range keys {
+		out[i] = m.Label(k)
+	}
+	return out
 }

@@ -44,6 +44,11 @@ func All() []Definition {
 		out[i].Subject = subjectOf(out[i].Name)
 		out[i].Called = called[out[i].Name]
 		out[i].Quantities = append([]Input(nil), out[i].Quantities...)
+		for k := range out[i].Quantities {
+			if q := &out[i].Quantities[k]; len(q.Titles) == 0 {
+				q.Titles = wordTitles(q.Words)
+			}
+		}
 	}
 	sort.Slice(out, func(i, j int) bool { return out[i].Name < out[j].Name })
 	return out
@@ -75,35 +80,34 @@ func ComputeIn(v *say.Voice, name string, given map[string]string) (Result, erro
 		names[i] = rules[i].Name
 	}
 	sort.Strings(names)
-	return Result{}, refuse("", "there is no limit named "+quote(name), "it is one of "+strings.Join(names, ", "))
+	return Result{}, refuse("", v.F("there is no limit named %s", quote(name)), v.F("it is one of %s", strings.Join(names, ", ")))
 }
 
 func (r *rule) compute(v *say.Voice, given map[string]string) (Result, *Error) {
-	m, err := r.measure(given)
+	m, err := r.measure(v, given)
 	if err != nil {
 		return Result{}, err
 	}
-	m.voice = v
 	res, err := r.judge(m)
 	if err != nil {
 		return Result{}, err
 	}
 	res.Name = r.Name
 	if res.Formula == "" {
-		res.Formula = r.Formula
+		res.Formula = v.Label(r.Formula)
 	}
 	if res.Source == "" {
-		res.Source = r.Source
+		res.Source = v.Label(r.Source)
 	}
 	if res.Status == "" {
 		res.Status = r.Status
 	}
 	if res.Caution == "" {
-		res.Caution = r.Caution
+		res.Caution = v.Label(r.Caution)
 	}
-	warnOnly(&res)
+	m.warnOnly(&res)
 	if !finite(&res) {
-		return Result{}, refuse("", "these values give no finite result", "check each number and its unit")
+		return Result{}, refuse("", v.T("these values give no finite result"), v.T("check each number and its unit"))
 	}
 	res.Value = tidy(res.Value)
 	if res.Limit != nil {
@@ -126,15 +130,19 @@ func tidy(x float64) float64 {
 }
 
 // warnOnly keeps figures without a standard behind them from clearing anything.
-func warnOnly(res *Result) {
-	standing := map[Status]string{Practice: "common practice", Memory: "from memory"}[res.Status]
-	if standing == "" {
+func (m *measured) warnOnly(res *Result) {
+	text := strings.TrimSuffix(res.Text, ".")
+	switch res.Status {
+	case Practice:
+		res.Text = m.F("%s; the figure is common practice and can only warn.", text)
+	case Memory:
+		res.Text = m.F("%s; the figure is from memory and can only warn.", text)
+	default:
 		return
 	}
 	if res.Finding == Within {
 		res.Finding = Computed
 	}
-	res.Text = strings.TrimSuffix(res.Text, ".") + "; the figure is " + standing + " and can only warn."
 }
 
 func finite(res *Result) bool {

@@ -223,8 +223,8 @@ func sound(t failer, given map[string]string, res Result) {
 	}
 	for _, f := range res.More {
 		values = append(values, f.Value)
-		if !strings.HasPrefix(f.Title, f.Group) || len(f.Title) < len(f.Group)+2 {
-			t.Fatalf("%v: %q does not begin with its group %q and go on", given, f.Title, f.Group)
+		if (f.Group == "") != (f.Short == "") || !strings.HasSuffix(f.Title, f.Short) {
+			t.Fatalf("%v: %q of the group %q is %q in short", given, f.Title, f.Group, f.Short)
 		}
 	}
 	for _, v := range values {

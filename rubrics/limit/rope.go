@@ -1,5 +1,7 @@
 package limit
 
+import "asfound/rubrics/say"
+
 const ropeCaution = "Guidance from crane rules, none of them written for vehicle lifts: the lift maker's limit overrides. " +
 	"Rust that hides wires, or a rope not seen at sheave or end, is not assessed. Replace cables as a set with the maker's part; " +
 	"a qualified lift inspector inspects before use."
@@ -18,7 +20,7 @@ var ropeDiameter = rule{
 	bounds:    map[string]bound{"nominal": {0.03, 6}, "measured": {0.01, 10}},
 	makerUnit: "in",
 	judge: func(m *measured) (Result, *Error) {
-		return judgeLoss(m, "nominal", "nominal", 5, "crane rule", " (Category II)")
+		return judgeLoss(m, "nominal", 5, 10, fromNominal)
 	},
 }
 
@@ -36,47 +38,62 @@ var ropeBaseline = rule{
 	bounds:    map[string]bound{"baseline": {0.03, 6}, "measured": {0.01, 10}},
 	makerUnit: "in",
 	judge: func(m *measured) (Result, *Error) {
-		return judgeLoss(m, "baseline", "baseline", 6, "mine rule", "")
+		return judgeLoss(m, "baseline", 6, 3, fromBaseline)
 	},
 }
 
-// judgeLoss holds the loss of diameter from the named quantity, which was says in
-// words, against a limit in percent.
-func judgeLoss(m *measured, from, was string, limit float64, whose, category string) (Result, *Error) {
+// lossWords are what is said of the loss of diameter from a figure.
+type lossWords struct{ misfit, under, over, strange, out string }
+
+var fromNominal = lossWords{
+	say.Key("%s does not fit a rope of nominal %s"),
+	say.Key("The rope is %s %% under its nominal diameter, not more than the %s %% of the crane rule."),
+	say.Key("The rope is %s %% over its nominal diameter, so no loss was measured."),
+	say.Key("The rope is %s %% over its nominal diameter, which no rope is: its loss is not known. Make sure of the nominal diameter and measure again."),
+	say.Key("The rope is %s %% under its nominal diameter, more than the %s %% at which the crane rule takes it out of use (Category II)."),
+}
+
+var fromBaseline = lossWords{
+	say.Key("%s does not fit a rope of baseline %s"),
+	say.Key("The rope is %s %% under its baseline diameter, not more than the %s %% of the mine rule."),
+	say.Key("The rope is %s %% over its baseline diameter, so no loss was measured."),
+	say.Key("The rope is %s %% over its baseline diameter, which no rope is: its loss is not known. Make sure of the baseline diameter and measure again."),
+	say.Key("The rope is %s %% under its baseline diameter, more than the %s %% at which the mine rule takes it out of use."),
+}
+
+// judgeLoss holds the loss of diameter from the named quantity against a limit, both
+// in percent. A new rope is made up to a few percent over nominal; none grows over its
+// own baseline. Over most, the loss of a worn rope does not show.
+func judgeLoss(m *measured, from string, limit, most float64, say lossWords) (Result, *Error) {
 	full, d := m.n(from), m.n("measured")
 	if d >= 1.5*full || d <= 0.5*full {
-		return Result{}, refuse("measured", m.in(d, "measured")+" does not fit a rope of "+was+" "+m.in(full, from),
-			"measure across the crowns of opposite strands and check both units")
+		return Result{}, refuse("measured", m.Pattern(say.misfit, m.in(d, "measured"), m.in(full, from)),
+			m.T("measure across the crowns of opposite strands and check both units"))
 	}
 	loss := (full - d) / full * 100
-	line := "the " + show(limit, 0) + " %"
 	res := Result{Value: loss, Unit: "%", Limit: ptr(limit), Finding: Within}
-	res.Text = "The rope is " + show(loss, 2) + " % under its " + was + " diameter, not more than " + line + " of the " + whose + "."
+	res.Text = m.Pattern(say.under, m.show(loss, 2), m.show(limit, 0))
 	if loss < 0 {
-		res.Text = "The rope is " + show(-loss, 2) + " % over its " + was + " diameter, so no loss was measured."
-		// A new rope is made up to a few percent over nominal; none grows over its own
-		// baseline. Against a wrong diameter the loss of a worn rope does not show.
-		if over := map[string]float64{"nominal": 10, "baseline": 3}[was]; more(-loss, over) {
-			res.Finding = Watch
-			res.Text = "The rope is " + show(-loss, 2) + " % over its " + was + " diameter, which no rope is: its loss is not known. Make sure of the " + was + " diameter and measure again."
+		res.Text = m.Pattern(say.over, m.show(-loss, 2))
+		if more(-loss, most) {
+			res.Finding, res.Text = Watch, m.Pattern(say.strange, m.show(-loss, 2))
 		}
 	}
 	if more(loss, limit) {
-		res.Finding = Beyond
-		res.Text = "The rope is " + show(loss, 2) + " % under its " + was + " diameter, more than " + line + " at which the " + whose + " takes it out of use" + category + "."
+		res.Finding, res.Text = Beyond, m.Pattern(say.out, m.show(loss, 2), m.show(limit, 0))
 	}
 	if maker, ok := m.maker("in"); ok {
 		if maker > full*1.05 {
-			return Result{}, refuse(makerKey, "the maker's least diameter is larger than the rope", "give the diameter at which the rope is replaced")
+			return Result{}, refuse(makerKey, m.T("the maker's least diameter is larger than the rope"), m.T("give the diameter at which the rope is replaced"))
 		}
-		own(&res, (full-maker)/full*100)
-		res.Text = "The rope measures " + m.in(d, "measured") + ", not under the maker's least diameter of " + m.in(maker, makerKey) + "."
+		m.own(&res, (full-maker)/full*100)
+		res.Text = m.F("The rope measures %s, not under the maker's least diameter of %s.", m.in(d, "measured"), m.in(maker, makerKey))
 		if more(maker, d) {
 			res.Finding = Beyond
-			res.Text = "The rope measures " + m.in(d, "measured") + ", under the maker's least diameter of " + m.in(maker, makerKey) + "."
+			res.Text = m.F("The rope measures %s, under the maker's least diameter of %s.", m.in(d, "measured"), m.in(maker, makerKey))
 		}
 	}
-	res.More = []Figure{m.figure("diameter at "+show(limit, 0)+" % loss", (100-limit)/100*full, from)}
+	res.More = []Figure{m.figure(m.F("diameter at %s %% loss", m.show(limit, 0)), (100-limit)/100*full, from)}
 	return res, nil
 }
 
@@ -95,26 +112,26 @@ var ropeLoad = rule{
 	bounds:    map[string]bound{"breaking": {10, 2e6}, "load": {0, 2e6}},
 	makerUnit: "lbf",
 	judge: func(m *measured) (Result, *Error) {
-		limit, whose := m.n("breaking")/5, "a fifth of its breaking force"
+		limit, whose := m.n("breaking")/5, m.T("a fifth of its breaking force")
 		res := Result{Finding: Computed}
 		if maker, ok := m.maker("lbf"); ok {
 			if maker > m.n("breaking") {
-				return Result{}, refuse(makerKey, "the maker's working load is more than the breaking force", "give the working load")
+				return Result{}, refuse(makerKey, m.T("the maker's working load is more than the breaking force"), m.T("give the working load"))
 			}
-			own(&res, maker)
-			limit, whose = maker, "the maker's working load"
+			m.own(&res, maker)
+			limit, whose = maker, m.T("the maker's working load")
 		}
 		if !m.has("load") {
 			res.Finding, res.Limit = Computed, nil
 			res.Value, res.Unit = m.to(limit, "breaking")
-			res.Text = "This rope may carry at most " + m.in(limit, "breaking") + ", " + whose + "."
+			res.Text = m.F("This rope may carry at most %s, %s.", m.in(limit, "breaking"), whose)
 			return res, nil
 		}
 		m.hold(&res, m.n("load"), limit, "load")
-		carries := "The rope carries " + m.in(m.n("load"), "load")
-		res.Finding, res.Text = Within, carries+", not more than "+m.in(limit, "load")+", "+whose+"."
+		carries := m.F("The rope carries %s", m.in(m.n("load"), "load"))
+		res.Finding, res.Text = Within, m.F("%s, not more than %s, %s.", carries, m.in(limit, "load"), whose)
 		if more(m.n("load"), limit) {
-			res.Finding, res.Text = Beyond, carries+", more than "+m.in(limit, "load")+", "+whose+"."
+			res.Finding, res.Text = Beyond, m.F("%s, more than %s, %s.", carries, m.in(limit, "load"), whose)
 		}
 		return res, nil
 	},
@@ -122,8 +139,8 @@ var ropeLoad = rule{
 
 // own makes a result one of the maker's limit instead of the published one; the
 // caller sets Beyond and the text.
-func own(res *Result, limit float64) {
-	res.Limit, res.Finding, res.Source, res.Status = ptr(limit), Within, ownSource, Own
-	res.Formula = "held against the maker's own limit"
+func (m *measured) own(res *Result, limit float64) {
+	res.Limit, res.Finding, res.Source, res.Status = ptr(limit), Within, m.T("the maker's own limit, as entered"), Own
+	res.Formula = m.T("held against the maker's own limit")
 	res.Notes = nil
 }

@@ -21,44 +21,43 @@ func judgeShare(m *measured) (Result, *Error) {
 	wires, broken := m.n("wires"), m.n("broken")
 	switch {
 	case broken > wires:
-		return Result{}, refuse("broken", "more wires are broken than the rope has", "count both again")
+		return Result{}, refuse("broken", m.T("more wires are broken than the rope has"), m.T("count both again"))
 	case m.has("strand-wires") && m.n("strand-wires") > wires:
-		return Result{}, refuse("strand-wires", "a strand has more wires than the whole rope", "a 6x19 rope has 114 wires, 19 in a strand")
+		return Result{}, refuse("strand-wires", m.T("a strand has more wires than the whole rope"), m.T("a 6x19 rope has 114 wires, 19 in a strand"))
 	case m.has("strand") && !m.has("strand-wires"):
-		return Result{}, refuse("strand-wires", "the wires in one strand are missing", "a 6x19 rope has 19")
+		return Result{}, refuse("strand-wires", m.T("the wires in one strand are missing"), m.T("a 6x19 rope has 19"))
 	case m.has("strand") && m.n("strand") > broken:
-		return Result{}, refuse("strand", "more wires are broken in one strand than in the whole lay", "count both over the same lay")
+		return Result{}, refuse("strand", m.T("more wires are broken in one strand than in the whole lay"), m.T("count both over the same lay"))
 	case m.has("strand") && m.n("strand") > m.n("strand-wires"):
-		return Result{}, refuse("strand", "more wires are broken than the strand has", "count both again")
+		return Result{}, refuse("strand", m.T("more wires are broken than the strand has"), m.T("count both again"))
 	}
 	share := broken / wires * 100
 	res := Result{Value: share, Unit: "%", Limit: ptr(5), Finding: Within}
-	lay := wireCount(broken) + " of " + show(wires, 0) + " in one lay, " + show(share, 2) + " %"
-	res.Text = lay + ", not more than the 5 % of the mine rule."
+	lay := m.F("%s of %s in one lay, %s %%", m.wireCount(broken), m.show(wires, 0), m.show(share, 2))
+	res.Text = m.F("%s, not more than the 5 %% of the mine rule.", lay)
 	if maker, ok := m.maker(""); ok {
 		res.Value, res.Unit = broken, "wires"
-		own(&res, maker)
-		res.Text = wireCount(broken) + " in one lay, fewer than the maker's " + show(maker, 0) + "."
+		m.own(&res, maker)
+		res.Text = m.F("%s in one lay, fewer than the maker's %s.", m.wireCount(broken), m.show(maker, 0))
 		if broken >= maker {
 			res.Finding = Beyond
-			res.Text = wireCount(broken) + " in one lay: the maker takes the rope out of use at " + show(maker, 0) + "."
+			res.Text = m.F("%s in one lay: the maker takes the rope out of use at %s.", m.wireCount(broken), m.show(maker, 0))
 		}
 		return res, nil
 	}
-	res.Notes = []string{"More than one wire broken in the valley between strands takes a regular-lay rope out too."}
+	res.Notes = []string{m.T("More than one wire broken in the valley between strands takes a regular-lay rope out too.")}
 	strand := 0.0
 	if m.has("strand") {
 		strand = m.n("strand") / m.n("strand-wires") * 100
 	}
 	switch {
 	case more(share, 5):
-		res.Finding, res.Text = Beyond, lay+", more than the 5 % at which the mine rule takes the rope out of use."
+		res.Finding, res.Text = Beyond, m.F("%s, more than the 5 %% at which the mine rule takes the rope out of use.", lay)
 	case more(strand, 15):
 		res.Finding, res.Value, res.Limit = Beyond, strand, ptr(15)
-		res.Text = wireCount(m.n("strand")) + " of " + show(m.n("strand-wires"), 0) + " in one strand, " + show(strand, 2) +
-			" %: more than the 15 % at which the mine rule takes the rope out of use."
+		res.Text = m.F("%s of %s in one strand, %s %%: more than the 15 %% at which the mine rule takes the rope out of use.", m.wireCount(m.n("strand")), m.show(m.n("strand-wires"), 0), m.show(strand, 2))
 	case !m.has("strand") && broken > 1: // one wire of a strand of seven is 14.3 %
-		res.Finding, res.Text = Watch, lay+", not more than 5 %; but the worst strand was not counted apart, and more than 15 % of one strand are out."
+		res.Finding, res.Text = Watch, m.F("%s, not more than 5 %%; but the worst strand was not counted apart, and more than 15 %% of one strand are out.", lay)
 	}
 	return res, nil
 }
@@ -96,26 +95,26 @@ var ropeISO = rule{
 	judge: func(m *measured) (Result, *Error) {
 		short, long := m.n("short"), m.n("long")
 		if long < short {
-			return Result{}, refuse("long", "fewer wires are broken in 30 diameters than in 6", "the longer length holds the shorter")
+			return Result{}, refuse("long", m.T("fewer wires are broken in 30 diameters than in 6"), m.T("the longer length holds the shorter"))
 		}
 		out := ropeCounts[[3]string{m.words["outer"], m.words["lay"], m.words["drum"]}]
-		res := Result{Value: short, Unit: "wires", Limit: ptr(out[0]), Finding: Within}
-		both := wireCount(short) + " in 6 diameters and " + show(long, 0) + " in 30"
-		res.Text = both + ", fewer than the " + show(out[0], 0) + " and " + show(out[1], 0) + " of the ISO table."
-		res.Notes = []string{"A broken strand, or a wire broken in the valley between strands, takes the rope out too."}
+		res := Result{Value: short, Unit: m.T("wires"), Limit: ptr(out[0]), Finding: Within}
+		both := m.F("%s in 6 diameters and %s in 30", m.wireCount(short), m.show(long, 0))
+		res.Text = m.F("%s, fewer than the %s and %s of the ISO table.", both, m.show(out[0], 0), m.show(out[1], 0))
+		res.Notes = []string{m.T("A broken strand, or a wire broken in the valley between strands, takes the rope out too.")}
 		maker, ok := m.maker("")
 		switch {
 		case ok:
-			own(&res, maker)
-			res.Text = wireCount(short) + " in 6 diameters, fewer than the maker's " + show(maker, 0) + "."
+			m.own(&res, maker)
+			res.Text = m.F("%s in 6 diameters, fewer than the maker's %s.", m.wireCount(short), m.show(maker, 0))
 			if short >= maker {
-				res.Finding, res.Text = Beyond, wireCount(short)+" in 6 diameters: the maker takes the rope out of use at "+show(maker, 0)+"."
+				res.Finding, res.Text = Beyond, m.F("%s in 6 diameters: the maker takes the rope out of use at %s.", m.wireCount(short), m.show(maker, 0))
 			}
 		case short >= out[0]:
-			res.Finding, res.Text = Beyond, wireCount(short)+" in 6 diameters: the ISO table discards the rope at "+show(out[0], 0)+"."
+			res.Finding, res.Text = Beyond, m.F("%s in 6 diameters: the ISO table discards the rope at %s.", m.wireCount(short), m.show(out[0], 0))
 		case long >= out[1]:
 			res.Finding, res.Value, res.Limit = Beyond, long, ptr(out[1])
-			res.Text = wireCount(long) + " in 30 diameters: the ISO table discards the rope at " + show(out[1], 0) + "."
+			res.Text = m.F("%s in 30 diameters: the ISO table discards the rope at %s.", m.wireCount(long), m.show(out[1], 0))
 		}
 		return res, nil
 	},

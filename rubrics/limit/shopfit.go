@@ -1,5 +1,7 @@
 package limit
 
+import "asfound/rubrics/say"
+
 const fitCaution = "Measure at the lowest beam, light and door track. The maker's drawing comes first; strip and lower the machine as its manual says."
 
 var ceiling = rule{
@@ -16,24 +18,25 @@ var ceiling = rule{
 	},
 	bounds: map[string]bound{"height": {40, 1200}, "vehicle": {20, 240}, "rise": {1, 240}}, makerUnit: "in",
 	judge: func(m *measured) (Result, *Error) {
-		return m.clears("height", m.n("vehicle")+m.n("rise"), 4, "The ceiling"), nil
+		return m.clears("height", m.n("vehicle")+m.n("rise"), 4, say.Key("The ceiling has %s")), nil
 	},
 }
 
-// clears holds an opening against what must pass and a margin, in inches.
-func (m *measured) clears(name string, body, margin float64, what string) Result {
+// clears holds an opening against what must pass and a margin, in inches; has is the
+// pattern that tells the opening.
+func (m *measured) clears(name string, body, margin float64, has string) Result {
 	room, need := m.n(name), body+margin
 	res := m.held(room, need, name)
-	res.More = []Figure{m.figure("needed", need, name)}
-	is := what + " has " + m.in(room, name) + ", and "
-	res.Text = is + m.in(need, name) + " is needed."
+	res.More = []Figure{m.figure(m.T("needed"), need, name)}
+	is := m.Pattern(has, m.in(room, name))
+	res.Text = m.F("%s, and %s is needed.", is, m.in(need, name))
 	switch {
 	case more(body, room):
 		res.Limit = m.held(room, body, name).Limit
 		res.Finding, res.Status = Beyond, Physics
-		res.Text = is + m.in(body, name) + " must pass: it does not fit."
+		res.Text = m.F("%s, and %s must pass: it does not fit.", is, m.in(body, name))
 	case more(need, room):
-		res.Finding, res.Text = Watch, is+m.in(need, name)+" is needed: tight."
+		res.Finding, res.Text = Watch, m.F("%s, and %s is needed: tight.", is, m.in(need, name))
 	}
 	maker, ok := m.maker("in")
 	if !ok || res.Finding != Within && !more(maker, room) { // what is too low for the body stays so
@@ -41,10 +44,10 @@ func (m *measured) clears(name string, body, margin float64, what string) Result
 	}
 	kept := res.More
 	res = m.held(room, maker, name)
-	own(&res, *res.Limit)
-	res.More, res.Text = kept, is+"the maker asks for "+m.in(maker, name)+"."
+	m.own(&res, *res.Limit)
+	res.More, res.Text = kept, m.F("%s, and the maker asks for %s.", is, m.in(maker, name))
 	if more(maker, room) {
-		res.Finding, res.Text = Beyond, is+"the maker asks for "+m.in(maker, name)+": too low."
+		res.Finding, res.Text = Beyond, m.F("%s, and the maker asks for %s: too low.", is, m.in(maker, name))
 	}
 	return res
 }
@@ -66,7 +69,9 @@ var doorWidth = rule{
 		Status:  Memory, Caution: fitCaution,
 	},
 	bounds: doorBounds,
-	judge:  func(m *measured) (Result, *Error) { return m.clears("door", m.n("machine"), 4, "The door"), nil },
+	judge: func(m *measured) (Result, *Error) {
+		return m.clears("door", m.n("machine"), 4, say.Key("The door has %s")), nil
+	},
 }
 
 var doorHeight = rule{
@@ -77,7 +82,9 @@ var doorHeight = rule{
 		Status:  Memory, Caution: fitCaution,
 	},
 	bounds: doorBounds,
-	judge:  func(m *measured) (Result, *Error) { return m.clears("door", m.n("machine"), 3, "The door"), nil },
+	judge: func(m *measured) (Result, *Error) {
+		return m.clears("door", m.n("machine"), 3, say.Key("The door has %s")), nil
+	},
 }
 
 // floors are watch and beyond: spread load in lb/ft2 and, of concrete, the load
@@ -107,7 +114,7 @@ var floorLoad = rule{
 		w := m.n("weight")
 		pad, spread := w/m.n("pads"), w/m.n("footprint")
 		if more(m.n("pads")*m.n("pad-area"), m.n("footprint")*144) {
-			return Result{}, refuse("pad-area", "the pads cover more than the machine does", "give the area of one pad, and check both units")
+			return Result{}, refuse("pad-area", m.T("the pads cover more than the machine does"), m.T("give the area of one pad, and check both units"))
 		}
 		name, per := "lb/ft2", 1.0
 		if u := m.entered["weight"]; u == "kg" || u == "t" || u == "g" {
@@ -116,20 +123,20 @@ var floorLoad = rule{
 		figures := floors[m.words["floor"]]
 		res := Result{Value: spread * per, Unit: name, Limit: ptr(figures.spread[0] * per), Finding: Within}
 		res.More = []Figure{
-			{Title: "pressure under a pad", Value: pad / m.n("pad-area"), Unit: "psi"},
-			m.figure("load of one pad", pad, "weight"),
+			{Title: m.T("pressure under a pad"), Value: pad / m.n("pad-area"), Unit: "psi"},
+			m.figure(m.T("load of one pad"), pad, "weight"),
 		}
-		is := "Spread over its footprint it weighs " + show(spread*per, 1) + " " + name
-		res.Text = is + ", not over " + show(figures.spread[0]*per, 0) + "."
+		is := m.F("Spread over its footprint it weighs %s %s", m.show(spread*per, 1), name)
+		res.Text = m.F("%s, not over %s.", is, m.show(figures.spread[0]*per, 0))
 		for i, finding := range []Finding{Watch, Beyond} {
 			if limit := figures.spread[i]; more(spread, limit) {
 				res.Finding, res.Limit = finding, ptr(limit*per)
-				res.Text = is + ", over the " + show(limit*per, 0) + " usual for " + m.words["floor"] + "."
+				res.Text = m.F("%s, over the %s usual for %s.", is, m.show(limit*per, 0), m.Label(m.words["floor"]))
 			}
 			if limit := figures.pad[i]; limit > 0 && more(pad, limit) {
 				at := m.held(pad, limit, "weight")
 				res.Value, res.Unit, res.Limit, res.Finding = at.Value, at.Unit, at.Limit, finding
-				res.Text = "One pad carries " + m.in(pad, "weight") + ", over the " + m.in(limit, "weight") + " usual for a 4 in slab."
+				res.Text = m.F("One pad carries %s, over the %s usual for a 4 in slab.", m.in(pad, "weight"), m.in(limit, "weight"))
 			}
 		}
 		return res, nil

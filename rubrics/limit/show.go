@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"asfound/rubrics/say"
 	"asfound/rubrics/unit"
 )
 
@@ -22,9 +23,9 @@ func (m *measured) to(n float64, name string) (float64, string) {
 func (m *measured) in(n float64, name string) string {
 	v, u := m.to(n, name)
 	if u == "" {
-		return show(v, 4)
+		return m.show(v, 4)
 	}
-	return show(v, places(u)) + " " + u
+	return m.show(v, places(u)) + " " + u
 }
 
 // places are the decimals worth showing in a unit.
@@ -58,6 +59,13 @@ func show(x float64, decimals int) string {
 		return "0"
 	}
 	return s
+}
+
+// show writes a number with the decimal mark of the language.
+func (m *measured) show(x float64, decimals int) string { return marked(m.Voice, show(x, decimals)) }
+
+func marked(v *say.Voice, number string) string {
+	return strings.Replace(number, ".", v.Locale().Decimal, 1)
 }
 
 func quote(s string) string {

@@ -1,5 +1,7 @@
 package limit
 
+import "asfound/rubrics/say"
+
 var anchorEmbedment = rule{
 	Definition: Definition{
 		Name: "anchor-embedment", Title: "Anchor embedment",
@@ -19,24 +21,25 @@ var anchorEmbedment = rule{
 	judge: func(m *measured) (Result, *Error) {
 		depth := m.n("length") - m.n("protrusion") - m.n("plate")
 		if depth <= 0 {
-			return Result{}, refuse("protrusion", "nothing of the anchor is left in the concrete", "protrusion and plate together are less than the length of "+m.in(m.n("length"), "length"))
+			return Result{}, refuse("protrusion", m.T("nothing of the anchor is left in the concrete"), m.F("protrusion and plate together are less than the length of %s", m.in(m.n("length"), "length")))
 		}
-		limit, whose := 3.25, "usual least"
+		limit, of := 3.25, say.Key("the usual least of %s")
 		res := Result{Finding: Within}
 		if maker, ok := m.maker("in"); ok {
-			own(&res, maker)
-			limit, whose = maker, "maker's least"
+			m.own(&res, maker)
+			limit, of = maker, say.Key("the maker's least of %s")
 		}
 		res.Value, res.Unit = m.to(depth, "length")
 		at, _ := m.to(limit, "length")
 		res.Limit = ptr(at)
-		res.Text = m.in(depth, "length") + " of the anchor is in the concrete, not under the " + whose + " of " + m.in(limit, "length") + "."
+		least := m.Pattern(of, m.in(limit, "length"))
+		res.Text = m.F("%s of the anchor is in the concrete, not under %s.", m.in(depth, "length"), least)
 		if more(limit, depth) {
 			res.Finding = Beyond
-			res.Text = m.in(depth, "length") + " of the anchor is in the concrete, under the " + whose + " of " + m.in(limit, "length") + "."
+			res.Text = m.F("%s of the anchor is in the concrete, under %s.", m.in(depth, "length"), least)
 		}
 		if !m.has("plate") {
-			res.Notes = append(res.Notes, "Measured from the top of the concrete: if it was from the plate, subtract plate and shims.")
+			res.Notes = append(res.Notes, m.T("Measured from the top of the concrete: if it was from the plate, subtract plate and shims."))
 		}
 		return res, nil
 	},
@@ -59,35 +62,36 @@ var slab = rule{
 	makerUnit: "in",
 	judge: func(m *measured) (Result, *Error) {
 		thick := m.n("thickness")
-		limit, watch, whose := 4.0, 4.25, "usual least"
+		limit, watch, of := 4.0, 4.25, say.Key("the usual least of %s")
 		res := Result{Finding: Within}
 		if maker, ok := m.maker("in"); ok {
-			own(&res, maker)
-			limit, watch, whose = maker, maker, "maker's least"
+			m.own(&res, maker)
+			limit, watch, of = maker, maker, say.Key("the maker's least of %s")
 		}
 		res.Value, res.Unit = m.to(thick, "thickness")
 		at, _ := m.to(limit, "thickness")
 		res.Limit = ptr(at)
-		is := "The slab is " + m.in(thick, "thickness") + " thick"
-		res.Text = is + ", not under the " + whose + " of " + m.in(limit, "thickness") + "."
+		is := m.F("The slab is %s thick", m.in(thick, "thickness"))
+		least := m.Pattern(of, m.in(limit, "thickness"))
+		res.Text = m.F("%s, not under %s.", is, least)
 		switch {
 		case more(limit, thick):
-			res.Finding, res.Text = Beyond, is+", under the "+whose+" of "+m.in(limit, "thickness")+"."
+			res.Finding, res.Text = Beyond, m.F("%s, under %s.", is, least)
 		case m.has("strength") && more(3000, m.n("strength")):
 			// The strength is held against practice even where the thickness is the maker's.
 			res.Finding, res.Status, res.Source, res.Formula = Beyond, "", "", ""
 			res.Value, res.Unit = m.to(m.n("strength"), "strength")
 			at, _ := m.to(3000, "strength")
 			res.Limit = ptr(at)
-			res.Text = "The concrete has " + m.in(m.n("strength"), "strength") + ", under the usual least of " + m.in(3000, "strength") + "."
+			res.Text = m.F("The concrete has %s, under the usual least of %s.", m.in(m.n("strength"), "strength"), m.in(3000, "strength"))
 		case more(watch, thick):
-			res.Finding, res.Text = Watch, is+": some makers ask for "+m.in(watch, "thickness")+"."
+			res.Finding, res.Text = Watch, m.F("%s: some makers ask for %s.", is, m.in(watch, "thickness"))
 		}
 		if !m.has("strength") {
-			res.Notes = append(res.Notes, "The strength of the concrete is not assessed: ask for the mix, or have it tested.")
+			res.Notes = append(res.Notes, m.T("The strength of the concrete is not assessed: ask for the mix, or have it tested."))
 			if res.Finding == Within && res.Status == Own {
 				res.Finding = Watch // thickness alone clears nothing
-				res.Text = is + ", not under the maker's least, but its strength is unknown."
+				res.Text = m.F("%s, not under the maker's least, but its strength is unknown.", is)
 			}
 		}
 		return res, nil

@@ -54,21 +54,21 @@ var motorStart = rule{
 	judge: func(m *measured) (Result, *Error) {
 		low, high := starting(m)
 		res := Result{Value: m.amps(high), Unit: "A", Finding: Computed}
-		res.Text = "Starting it draws " + show(m.amps(low), 1) + " to " + show(m.amps(high), 1) + " A."
+		res.Text = m.F("Starting it draws %s to %s A.", m.show(m.amps(low), 1), m.show(m.amps(high), 1))
 		switch {
 		case low == 0:
-			res.Text = "Starting it draws up to " + show(m.amps(high), 1) + " A."
+			res.Text = m.F("Starting it draws up to %s A.", m.show(m.amps(high), 1))
 		case high == 0:
 			res.Value = m.amps(low)
-			res.Text = "Starting it draws " + show(m.amps(low), 1) + " A or more: letter V has no upper end."
+			res.Text = m.F("Starting it draws %s A or more: letter V has no upper end.", m.show(m.amps(low), 1))
 		}
 		res.More = []Figure{
-			{Title: "starting current, least", Value: m.amps(low), Unit: "A"},
-			{Title: "starting power, least", Value: low, Unit: "kVA"},
+			{Title: m.T("starting current, least"), Value: m.amps(low), Unit: "A"},
+			{Title: m.T("starting power, least"), Value: low, Unit: "kVA"},
 		}
 		if high > 0 {
-			res.More = append(res.More, Figure{Title: "starting current, middle", Value: m.amps((low + high) / 2), Unit: "A"},
-				Figure{Title: "starting power, most", Value: high, Unit: "kVA"})
+			res.More = append(res.More, Figure{Title: m.T("starting current, middle"), Value: m.amps((low + high) / 2), Unit: "A"},
+				Figure{Title: m.T("starting power, most"), Value: high, Unit: "kVA"})
 		}
 		return res, nil
 	},
@@ -90,18 +90,18 @@ var generatorSurge = rule{
 	judge: func(m *measured) (Result, *Error) {
 		_, high := starting(m)
 		if high == 0 {
-			return Result{}, refuse("code", "letter V has no upper end", "ask the motor's maker for its starting current")
+			return Result{}, refuse("code", m.T("letter V has no upper end"), m.T("ask the motor's maker for its starting current"))
 		}
 		need := dipped * high
 		res := Result{Value: m.n("kva"), Unit: "kVA", Limit: ptr(need), Finding: Within}
-		res.More = []Figure{{Title: "surge needed", Value: need, Unit: "kVA"}, {Title: "starting power, most", Value: high, Unit: "kVA"}}
-		is := "Starting needs " + show(need, 1) + " kVA of surge; the generator has " + show(m.n("kva"), 1) + " kVA"
+		res.More = []Figure{{Title: m.T("surge needed"), Value: need, Unit: "kVA"}, {Title: m.T("starting power, most"), Value: high, Unit: "kVA"}}
+		is := m.F("Starting needs %s kVA of surge; the generator has %s kVA", m.show(need, 1), m.show(m.n("kva"), 1))
 		res.Text = is + "."
 		switch {
 		case more(need, m.n("kva")):
-			res.Finding, res.Text = Beyond, is+", too little."
+			res.Finding, res.Text = Beyond, m.F("%s, too little.", is)
 		case more(high, m.n("kva")):
-			res.Finding, res.Text = Watch, is+": it starts, but lights and controls feel the dip."
+			res.Finding, res.Text = Watch, m.F("%s: it starts, but lights and controls feel the dip.", is)
 		}
 		return res, nil
 	},
@@ -122,17 +122,17 @@ var clampCurrent = rule{
 	judge: func(m *measured) (Result, *Error) {
 		share := m.n("measured") / m.n("plate") * 100
 		if share > 1000 {
-			return Result{}, refuse("measured", m.in(m.n("measured"), "measured")+" is more than ten times the plate", "read it running, not starting, around one wire")
+			return Result{}, refuse("measured", m.F("%s is more than ten times the plate", m.in(m.n("measured"), "measured")), m.T("read it running, not starting, around one wire"))
 		}
 		if share < 5 { // round a whole cord the clamp reads nearly nothing
-			return Result{}, refuse("measured", m.in(m.n("measured"), "measured")+" is less than any motor idles at", "the clamp goes round one wire, not round a whole cord; an electrician reads it")
+			return Result{}, refuse("measured", m.F("%s is less than any motor idles at", m.in(m.n("measured"), "measured")), m.T("the clamp goes round one wire, not round a whole cord; an electrician reads it"))
 		}
 		res := m.held(m.n("measured"), m.n("plate"), "measured")
-		res.Text = "It draws " + m.in(m.n("measured"), "measured") + ", " + show(share, 1) + " % of its plate, as loaded then."
+		res.Text = m.F("It draws %s, %s %% of its plate, as loaded then.", m.in(m.n("measured"), "measured"), m.show(share, 1))
 		if more(share, 100) {
 			res.Finding = Beyond
-			res.Text = "It draws " + m.in(m.n("measured"), "measured") + ", " + show(share, 1) + " % of its plate: overloaded, low voltage, a lost phase or worn."
-			res.Notes = []string{"Where the plate prints a service factor current, a motor may run up to that: hold it against that one."}
+			res.Text = m.F("It draws %s, %s %% of its plate: overloaded, low voltage, a lost phase or worn.", m.in(m.n("measured"), "measured"), m.show(share, 1))
+			res.Notes = []string{m.T("Where the plate prints a service factor current, a motor may run up to that: hold it against that one.")}
 		}
 		return res, nil
 	},
@@ -156,22 +156,22 @@ var transformerSize = rule{
 	bounds: map[string]bound{"voltage": {10, 15000}, "current": {0.1, 1000}, "kva": {0.05, 10000}},
 	judge: func(m *measured) (Result, *Error) {
 		need := 1.732 * m.n("voltage") * m.n("current") / 1000 * 1.25
-		res := Result{Value: need, Unit: "kVA", Finding: Computed, Text: "It needs " + show(need, 2) + " kVA."}
-		res.More = []Figure{{Title: "needed", Value: need, Unit: "kVA"}}
+		res := Result{Value: need, Unit: "kVA", Finding: Computed, Text: m.F("It needs %s kVA.", m.show(need, 2))}
+		res.More = []Figure{{Title: m.T("needed"), Value: need, Unit: "kVA"}}
 		for _, size := range transformers {
 			if least(size, need) {
-				res.More = append(res.More, Figure{Title: "next usual size", Value: size, Unit: "kVA"})
+				res.More = append(res.More, Figure{Title: m.T("next usual size"), Value: size, Unit: "kVA"})
 				break
 			}
 		}
 		if m.has("kva") {
 			res.Value, res.Limit, res.Finding = m.n("kva"), ptr(need), Within
 			if u := m.entered["kva"]; u != "kVA" {
-				res.Notes = append(res.Notes, "The rating was read as kVA.")
+				res.Notes = append(res.Notes, m.T("The rating was read as kVA."))
 			}
-			res.Text = "It needs " + show(need, 2) + " kVA and the transformer has " + show(m.n("kva"), 2) + " kVA."
+			res.Text = m.F("It needs %s kVA and the transformer has %s kVA.", m.show(need, 2), m.show(m.n("kva"), 2))
 			if more(need, m.n("kva")) {
-				res.Finding, res.Text = Beyond, "It needs "+show(need, 2)+" kVA; a transformer of "+show(m.n("kva"), 2)+" kVA is too small."
+				res.Finding, res.Text = Beyond, m.F("It needs %s kVA; a transformer of %s kVA is too small.", m.show(need, 2), m.show(m.n("kva"), 2))
 			}
 		}
 		return res, nil

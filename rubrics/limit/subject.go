@@ -77,6 +77,28 @@ var called = map[string][]string{
 	"backlash":          {"play", "slop"},
 }
 
+// wordTitles are words as people read them, tongue-guard as tongue guard; nil where
+// all of them are figures and single letters, which speak for themselves.
+func wordTitles(words []string) []string {
+	out, needed := make([]string, len(words)), false
+	for i, w := range words {
+		title := []byte(w)
+		for k := 1; k+1 < len(title); k++ {
+			if title[k] == '-' && small(title[k-1]) && small(title[k+1]) {
+				title[k] = ' '
+			}
+			needed = needed || small(title[k-1])
+		}
+		out[i] = string(title)
+	}
+	if !needed {
+		return nil
+	}
+	return out
+}
+
+func small(c byte) bool { return c >= 'a' && c <= 'z' }
+
 // Subjects gives the subjects in their order.
 func Subjects() []Subject {
 	out := append([]Subject(nil), subjects...)

@@ -46,17 +46,17 @@ func judgeThread(m *measured) (Result, *Error) {
 	var pitch float64 // mm
 	switch {
 	case m.has("pitch") && m.has("tpi"):
-		return Result{}, refuse("pitch", "pitch and threads per inch were both given", "give one of them")
+		return Result{}, refuse("pitch", m.T("pitch and threads per inch were both given"), m.T("give one of them"))
 	case m.has("pitch"):
 		pitch = m.n("pitch")
 	case m.has("tpi"):
 		pitch = 25.4 / m.n("tpi")
 	default:
-		return Result{}, refuse("pitch", "neither pitch nor threads per inch is given", "measure over ten threads, or use a thread gauge")
+		return Result{}, refuse("pitch", m.T("neither pitch nor threads per inch is given"), m.T("measure over ten threads, or use a thread gauge"))
 	}
 	major := float64(m.n("diameter") * 25.4)
 	if pitch > major/2 {
-		return Result{}, refuse("pitch", "a pitch of "+show(pitch, 3)+" mm is too coarse for "+m.in(m.n("diameter"), "diameter"), "check both units")
+		return Result{}, refuse("pitch", m.F("a pitch of %s mm is too coarse for %s", m.show(pitch, 3), m.in(m.n("diameter"), "diameter")), m.T("check both units"))
 	}
 	reach := boltReach
 	if m.words["fit"] == "internal" {
@@ -67,28 +67,28 @@ func judgeThread(m *measured) (Result, *Error) {
 	if len(found) == 0 {
 		value, u := m.to(m.n("diameter"), "diameter")
 		res := Result{Value: value, Unit: u, Finding: Computed,
-			Text:  "No thread of the table (UNC and UNF #10 to 1 in, metric M4 to M24) fits " + m.in(m.n("diameter"), "diameter") + " with a pitch of " + show(pitch, 3) + " mm.",
-			Notes: []string{"It may be beyond the table, worn, a pipe thread, or of another standard: try it against a gauge."},
+			Text:  m.F("No thread of the table (UNC and UNF #10 to 1 in, metric M4 to M24) fits %s with a pitch of %s mm.", m.in(m.n("diameter"), "diameter"), m.show(pitch, 3)),
+			Notes: []string{m.T("It may be beyond the table, worn, a pipe thread, or of another standard: try it against a gauge.")},
 		}
-		res.add("nearest", nearest(major, pitch))
+		res.add("nearest", m.nearest(major, pitch))
 		return res, nil
 	}
 	best := found[0].row
 	res := Result{Finding: Computed}
 	res.Value, res.Unit = m.to(best.majorMM()/25.4, "diameter")
-	res.Text = "The nearest standard thread is " + best.name + ": major diameter " + m.in(best.majorMM()/25.4, "diameter") + ", pitch " + show(best.pitchMM(), 3) + " mm."
+	res.Text = m.F("The nearest standard thread is %s: major diameter %s, pitch %s mm.", best.name, m.in(best.majorMM()/25.4, "diameter"), m.show(best.pitchMM(), 3))
 	hole := m.words["fit"] == "internal"
-	res.add("nearest", nearest(major, pitch))
-	res.add("", drills(best))
-	res.add("mistaken for", mistaken(best))
-	into := "probably forced into"
+	res.add("nearest", m.nearest(major, pitch))
+	res.add("", m.drills(best))
+	res.add("mistaken", m.mistaken(best))
+	into := "forced-into"
 	if hole {
-		into = "probably forced in"
+		into = "forced-in"
 	}
-	res.add(into, forced(best, hole))
-	res.add("repair", repairs(best, hole))
+	res.add(into, m.forced(best, hole))
+	res.add("repair", m.repairs(best, hole))
 	for _, other := range found[1:] {
-		res.Notes = append(res.Notes, "It also fits "+other.row.name+": count the threads over a longer length, and measure where it is least worn.")
+		res.Notes = append(res.Notes, m.F("It also fits %s: count the threads over a longer length, and measure where it is least worn.", other.row.name))
 	}
 	return res, nil
 }
@@ -119,34 +119,34 @@ func ranked(major, pitch float64) []match {
 }
 
 // nearest names the three nearest threads and how far off each is.
-func nearest(major, pitch float64) []Figure {
+func (m *measured) nearest(major, pitch float64) []Figure {
 	var out []Figure
 	for _, x := range ranked(major, pitch)[:3] {
-		out = append(out, Figure{Title: "nearest: " + x.row.name, Value: x.apart * 100, Unit: "%",
-			Text: "diameter " + show(x.wide*100, 1) + " % off, pitch " + show(x.apart*100, 1) + " % off"})
+		out = append(out, Figure{Title: m.F("nearest: %s", x.row.name), Short: x.row.name, Value: x.apart * 100, Unit: "%",
+			Text: m.F("diameter %s %% off, pitch %s %% off", m.show(x.wide*100, 1), m.show(x.apart*100, 1))})
 	}
 	return out
 }
 
 // drills are the tap drill with its share of full thread, (D - d) / (1.299 P),
 // and the drill that a 75 % thread would take.
-func drills(s *standardThread) []Figure {
+func (m *measured) drills(s *standardThread) []Figure {
 	pitch, u := s.pitch, "mm"
 	if s.inch {
 		pitch, u = 1/s.pitch, "in"
 	}
 	share := (s.diameter - s.drill) / (1.299 * pitch) * 100
-	text := show(share, 1) + " % of full thread"
+	text := m.F("%s %% of full thread", m.show(share, 1))
 	if s.drilled != "" {
-		text = "drill " + s.drilled + ", " + text
+		text = m.F("drill %s, %s", s.drilled, text)
 	} else {
-		text = "drill " + show(s.drill, 2) + " mm, " + text
+		text = m.F("drill %s mm, %s", m.show(s.drill, 2), text)
 	}
 	return []Figure{
-		{Title: "pitch", Value: s.pitchMM(), Unit: "mm"},
-		{Title: "threads per inch", Value: 25.4 / s.pitchMM(), Unit: "tpi"},
-		{Title: "tap drill", Value: s.drill, Unit: u, Text: text},
-		{Title: "drill for 75 % thread", Value: s.diameter - float64(float64(0.75*1.299)*pitch), Unit: u},
+		{Title: m.T("pitch"), Value: s.pitchMM(), Unit: "mm"},
+		{Title: m.T("threads per inch"), Value: 25.4 / s.pitchMM(), Unit: "tpi"},
+		{Title: m.T("tap drill"), Value: s.drill, Unit: u, Text: text},
+		{Title: m.T("drill for 75 % thread"), Value: s.diameter - float64(float64(0.75*1.299)*pitch), Unit: u},
 	}
 }
 
@@ -183,20 +183,21 @@ func compare(a, b *standardThread) (p pair, ok bool) {
 // little; otherwise it binds.
 func (p pair) loose() bool { return !more(p.gap, 6) }
 
-func (p pair) says() string {
+// taken says what comes of a bolt of one thread in a hole of the other.
+func (m *measured) taken(p pair) string {
 	bolt, nut := p.inch, p.metric
 	if p.metric.majorMM() < p.inch.majorMM() {
 		bolt, nut = p.metric, p.inch
 	}
-	s := show(p.apart, 3) + " mm apart in diameter, pitch " + show(p.gap, 1) + " % apart, a quarter pitch out after " + show(p.turns, 1) + " turns: "
+	s := m.F("%s mm apart in diameter, pitch %s %% apart, a quarter pitch out after %s turns", m.show(p.apart, 3), m.show(p.gap, 1), m.show(p.turns, 1))
 	if p.loose() {
-		return s + "a " + bolt.name + " bolt runs into a " + nut.name + " hole, loose, and holds little"
+		return m.F("%s: a %s bolt runs into a %s hole, loose, and holds little", s, bolt.name, nut.name)
 	}
-	return s + "a " + bolt.name + " bolt starts in a " + nut.name + " hole, then binds and strips"
+	return m.F("%s: a %s bolt starts in a %s hole, then binds and strips", s, bolt.name, nut.name)
 }
 
 // mistaken lists what the thread is taken for, nearest diameter first.
-func mistaken(s *standardThread) []Figure {
+func (m *measured) mistaken(s *standardThread) []Figure {
 	var near []pair
 	for i := range threads {
 		if p, ok := compare(s, &threads[i]); ok {
@@ -210,7 +211,7 @@ func mistaken(s *standardThread) []Figure {
 		if !s.inch {
 			other = p.inch
 		}
-		out = append(out, Figure{Title: "mistaken for " + other.name, Value: p.gap, Unit: "%", Text: p.says()})
+		out = append(out, Figure{Title: m.F("mistaken for %s", other.name), Short: other.name, Value: p.gap, Unit: "%", Text: m.taken(p)})
 	}
 	return out
 }

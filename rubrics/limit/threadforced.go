@@ -3,6 +3,8 @@ package limit
 import (
 	"math"
 	"sort"
+
+	"asfound/rubrics/say"
 )
 
 // mixed is a bolt of one thread in a hole of another.
@@ -29,25 +31,25 @@ func mix(bolt, hole *standardThread) (mixed, bool) {
 // runs tells whether the bolt goes in by hand over its whole length.
 func (x mixed) runs() bool { return !more(x.gap, 6) && !more(x.over, 0) }
 
-func (x mixed) says() string {
-	s := "a " + x.bolt.name + " bolt in a " + x.hole.name + " hole: "
-	turns := "a quarter pitch out after " + show(x.turns, 1) + " turns"
+// goes says how the bolt goes into the hole.
+func (m *measured) goes(x mixed) string {
+	turns := m.F("a quarter pitch out after %s turns", m.show(x.turns, 1))
 	if x.turns == 0 {
-		turns = "of the same pitch"
+		turns = m.T("of the same pitch")
 	}
 	switch {
 	case x.runs():
-		return s + "runs in loose by " + show(-x.over, 3) + " mm, " + turns + ", holds little"
+		return m.F("a %s bolt in a %s hole: runs in loose by %s mm, %s, holds little", x.bolt.name, x.hole.name, m.show(-x.over, 3), turns)
 	case more(x.over, 0):
-		return s + "forced, too large by " + show(x.over, 3) + " mm, " + turns + ", cuts or strips the thread"
+		return m.F("a %s bolt in a %s hole: forced, too large by %s mm, %s, cuts or strips the thread", x.bolt.name, x.hole.name, m.show(x.over, 3), turns)
 	}
-	return s + "starts, " + turns + ", then binds and strips"
+	return m.F("a %s bolt in a %s hole: starts, %s, then binds and strips", x.bolt.name, x.hole.name, turns)
 }
 
 // forced lists what was probably forced: bolts into this hole, or this bolt into
 // holes, the likeliest three first. Likely is what goes in at all: what runs, then
 // the nearest pitch (judgement).
-func forced(s *standardThread, hole bool) []Figure {
+func (m *measured) forced(s *standardThread, hole bool) []Figure {
 	var all []mixed
 	for i := range threads {
 		x, ok := mix(s, &threads[i])
@@ -64,9 +66,9 @@ func forced(s *standardThread, hole bool) []Figure {
 		}
 		return all[i].gap < all[j].gap
 	})
-	title := "probably forced into: "
+	title := say.Key("probably forced into: %s")
 	if hole {
-		title = "probably forced in: "
+		title = say.Key("probably forced in: %s")
 	}
 	var out []Figure
 	for _, x := range all[:min(3, len(all))] {
@@ -74,7 +76,7 @@ func forced(s *standardThread, hole bool) []Figure {
 		if hole {
 			other = x.bolt
 		}
-		out = append(out, Figure{Title: title + other.name, Value: x.turns, Unit: "turns", Text: x.says()})
+		out = append(out, Figure{Title: m.Pattern(title, other.name), Short: other.name, Value: x.turns, Unit: m.T("turns"), Text: m.goes(x)})
 	}
 	return out
 }

@@ -11,35 +11,35 @@ const (
 
 // repairs are the ways to put a thread right, least first: chase it, tap the hole
 // to the next size, or set an insert. All keep the hole but the second its size.
-func repairs(s *standardThread, hole bool) []Figure {
-	chase := "run a " + s.name + " die over the bolt, if less than a quarter of its thread is gone; else a new bolt of marked grade"
+func (m *measured) repairs(s *standardThread, hole bool) []Figure {
+	chase := m.F("run a %s die over the bolt, if less than a quarter of its thread is gone; else a new bolt of marked grade", s.name)
 	if hole {
-		chase = "run a " + s.name + " tap through the hole, if less than a quarter of its thread is gone"
+		chase = m.F("run a %s tap through the hole, if less than a quarter of its thread is gone", s.name)
 	}
-	out := []Figure{{Title: "repair: chase", Text: chase, Part: chaserPart}}
+	out := []Figure{{Title: m.T("repair: chase"), Short: m.T("chase"), Text: chase, Part: chaserPart}}
 	if next := nextSize(s); next != nil {
 		drill, u := next.drill, "mm"
 		if next.inch {
 			u = "in"
 		}
-		with := show(drill, 3) + " " + u
+		with := m.show(drill, 3) + " " + u
 		if next.drilled != "" {
 			with = next.drilled + " (" + with + ")"
 		}
-		out = append(out, Figure{Title: "repair: next size, drill", Value: drill, Unit: u, Part: nextPart,
-			Text: "drill " + with + ", tap " + next.name + ", where the metal around is left thick enough and the bolt may be larger"})
+		out = append(out, Figure{Title: m.T("repair: next size, drill"), Short: m.T("next size, drill"), Value: drill, Unit: u, Part: nextPart,
+			Text: m.F("drill %s, tap %s, where the metal around is left thick enough and the bolt may be larger", with, next.name)})
 	}
 	d, pitch, u := s.diameter, s.pitch, "mm"
 	if s.inch {
 		pitch, u = 1/s.pitch, "in"
 	}
 	tapped, bore := insertHole(d, pitch)
-	text := "bore at least " + show(bore, 4) + " " + u
+	text := m.F("bore at least %s %s", m.show(bore, 4), u)
 	if s.insert != "" {
-		text = "drill " + s.insert + ", bore at least " + show(bore, 4) + " " + u
+		text = m.F("drill %s, bore at least %s %s", m.Label(s.insert), m.show(bore, 4), u)
 	}
-	return append(out, Figure{Title: "repair: insert, bore", Value: bore, Unit: u, Part: insertPart,
-		Text: text + ", tap to " + show(tapped, 4) + " " + u + " with the insert's own tap (from memory); keeps the " + s.name + " bolt"})
+	return append(out, Figure{Title: m.T("repair: insert, bore"), Short: m.T("insert, bore"), Value: bore, Unit: u, Part: insertPart,
+		Text: m.F("%s, tap to %s %s with the insert's own tap (from memory); keeps the %s bolt", text, m.show(tapped, 4), u, s.name)})
 }
 
 // series tells coarse from fine of one system. Coarse metric rows stand first.

@@ -67,8 +67,8 @@ func TestForced(t *testing.T) {
 		{"same pitch", "M10x1.5", "M11x1.5", true, "of the same pitch"},
 	} {
 		x, ok := mix(byName(t, c.bolt), byName(t, c.hole))
-		if !ok || x.runs() != c.runs || !strings.Contains(x.says(), c.says) {
-			t.Errorf("%s: %v %v %q, want %q", c.id, ok, x.runs(), x.says(), c.says)
+		if !ok || x.runs() != c.runs || !strings.Contains((&measured{}).goes(x), c.says) {
+			t.Errorf("%s: %v %v %q, want %q", c.id, ok, x.runs(), (&measured{}).goes(x), c.says)
 		}
 	}
 	for _, c := range [][2]string{{"1/2-13", "1/2-13"}, {"1-8", "M24x3.0"}, {"3/8-16", "3/8-24"}} {
@@ -115,7 +115,7 @@ func TestNextSize(t *testing.T) {
 func TestRepairs(t *testing.T) {
 	for i := range threads {
 		for _, hole := range []bool{true, false} {
-			all := repairs(&threads[i], hole)
+			all := (&measured{}).repairs(&threads[i], hole)
 			want := []string{"thread-chaser", "tap-next-size", "thread-insert-kit"}
 			if nextSize(&threads[i]) == nil {
 				want = []string{"thread-chaser", "thread-insert-kit"}

@@ -1,5 +1,7 @@
 package limit
 
+import "asfound/rubrics/say"
+
 const jointCaution = "Strength of the thread alone: the marked grade, the joint and the maker's torque decide. " +
 	"A bolt without marks is of unknown strength and carries no lift arm, anchor or press pin."
 
@@ -16,14 +18,14 @@ func pitchInches(m *measured) (float64, *Error) {
 	pitch := m.n("pitch") / 25.4
 	switch {
 	case m.has("pitch") && m.has("tpi"):
-		return 0, refuse("pitch", "pitch and threads per inch were both given", "give one of them")
+		return 0, refuse("pitch", m.T("pitch and threads per inch were both given"), m.T("give one of them"))
 	case m.has("tpi"):
 		pitch = 1 / m.n("tpi")
 	case !m.has("pitch"):
-		return 0, refuse("pitch", "neither pitch nor threads per inch is given", "measure over ten threads, or use a thread gauge")
+		return 0, refuse("pitch", m.T("neither pitch nor threads per inch is given"), m.T("measure over ten threads, or use a thread gauge"))
 	}
 	if pitch > m.n("diameter")/2 {
-		return 0, refuse("pitch", "a pitch of "+show(pitch*25.4, 3)+" mm is too coarse for "+m.in(m.n("diameter"), "diameter"), "check both units")
+		return 0, refuse("pitch", m.F("a pitch of %s mm is too coarse for %s", m.show(pitch*25.4, 3), m.in(m.n("diameter"), "diameter")), m.T("check both units"))
 	}
 	return pitch, nil
 }
@@ -35,7 +37,7 @@ var boltGrades = []struct {
 	name   string
 	inch   bool
 	tensil float64
-}{{"unmarked", true, 60000}, {"Grade 5", true, 120000}, {"Grade 8", true, 150000}, {"8.8", false, 830 * 145.03773773}, {"10.9", false, 1040 * 145.03773773}}
+}{{say.Key("unmarked"), true, 60000}, {say.Key("Grade 5"), true, 120000}, {say.Key("Grade 8"), true, 150000}, {"8.8", false, 830 * 145.03773773}, {"10.9", false, 1040 * 145.03773773}}
 
 var threadStrength = rule{
 	Definition: Definition{
@@ -58,28 +60,28 @@ var threadStrength = rule{
 		d := m.n("diameter") - 0.9743*pitch
 		switch {
 		case m.words["strong"] == "yes" && !inch:
-			return Result{}, refuse("strong", "the formula above 100,000 psi is one of inch threads", "give threads per inch, or leave it out")
+			return Result{}, refuse("strong", m.T("the formula above 100,000 psi is one of inch threads"), m.T("give threads per inch, or leave it out"))
 		case m.words["strong"] == "yes" && !m.has("minor-pitch"):
-			return Result{}, refuse("minor-pitch", "above 100,000 psi the least pitch diameter is needed", "take it from a thread table, as in 0.4435 in for 1/2-13")
+			return Result{}, refuse("minor-pitch", m.T("above 100,000 psi the least pitch diameter is needed"), m.T("take it from a thread table, as in 0.4435 in for 1/2-13"))
 		case m.words["strong"] == "yes":
 			if e := m.n("minor-pitch"); e >= m.n("diameter") || e < m.n("diameter")-pitch {
-				return Result{}, refuse("minor-pitch", m.in(e, "minor-pitch")+" does not fit this thread", "it is less than the diameter, by two thirds of a pitch or so")
+				return Result{}, refuse("minor-pitch", m.F("%s does not fit this thread", m.in(e, "minor-pitch")), m.T("it is less than the diameter, by two thirds of a pitch or so"))
 			}
 			d = m.n("minor-pitch") - float64(2*0.16238)*pitch
 		case !inch:
 			d = m.n("diameter") - 0.9382*pitch
 		}
 		at := area(d)
-		res := Result{Value: at, Unit: "in2", Finding: Computed, Text: "The stress area is " + show(at, 4) + " in2."}
+		res := Result{Value: at, Unit: "in2", Finding: Computed, Text: m.F("The stress area is %s in2.", m.show(at, 4))}
 		if !inch {
 			res.Value, res.Unit = at*645.16, "mm2"
-			res.Text = "The stress area is " + show(res.Value, 1) + " mm2."
+			res.Text = m.F("The stress area is %s mm2.", m.show(res.Value, 1))
 		}
 		for _, g := range boltGrades {
 			if g.inch != inch {
 				continue
 			}
-			f := Figure{Title: "breaks at, " + g.name, Value: at * g.tensil, Unit: "lbf"}
+			f := Figure{Title: m.F("breaks at, %s", m.Label(g.name)), Value: at * g.tensil, Unit: "lbf"}
 			if !inch {
 				f.Value, f.Unit = f.Value*0.0044482216152605, "kN"
 			}
@@ -107,12 +109,12 @@ var threadEngagement = rule{
 		k, e, n := m.n("nut-minor"), m.n("bolt-pitch"), m.n("tpi")
 		grip := 0.5 + float64(float64(0.57735*n)*(e-k))
 		if grip < 0.1 || e >= k+1.2/n {
-			return Result{}, refuse("bolt-pitch", m.in(e, "bolt-pitch")+" and a minor diameter of "+m.in(k, "nut-minor")+" do not make a thread", "take both from the table of one size, in one unit")
+			return Result{}, refuse("bolt-pitch", m.F("%s and a minor diameter of %s do not make a thread", m.in(e, "bolt-pitch"), m.in(k, "nut-minor")), m.T("take both from the table of one size, in one unit"))
 		}
 		le := 2 * m.n("area") / (3.1416 * k * grip)
-		res := Result{Finding: Computed, Text: "At least " + m.in(le, "nut-minor") + " of thread must engage."}
+		res := Result{Finding: Computed, Text: m.F("At least %s of thread must engage.", m.in(le, "nut-minor"))}
 		res.Value, res.Unit = m.to(le, "nut-minor")
-		res.Notes = []string{"From memory: 1 diameter of steel in steel, 1.5 in cast iron, 2 in aluminium."}
+		res.Notes = []string{m.T("From memory: 1 diameter of steel in steel, 1.5 in cast iron, 2 in aluminium.")}
 		return res, nil
 	},
 }
@@ -132,12 +134,12 @@ var threadInsert = rule{
 			return Result{}, err
 		}
 		tapped, bore := insertHole(m.n("diameter"), pitch)
-		res := Result{Finding: Computed, Text: "Bore at least " + m.fine(bore, "diameter") + ", tap to " + m.fine(tapped, "diameter") + " with the insert's own tap."}
+		res := Result{Finding: Computed, Text: m.F("Bore at least %s, tap to %s with the insert's own tap.", m.fine(bore, "diameter"), m.fine(tapped, "diameter"))}
 		res.Value, res.Unit = m.to(bore, "diameter")
-		res.More = []Figure{m.figure("tapped hole", tapped, "diameter"), m.figure("smallest bore", bore, "diameter")}
+		res.More = []Figure{m.figure(m.T("tapped hole"), tapped, "diameter"), m.figure(m.T("smallest bore"), bore, "diameter")}
 		found := matches(float64(m.n("diameter")*25.4), float64(pitch*25.4), boltReach)
 		if len(found) > 0 && found[0].row.insert != "" {
-			res.More = append(res.More, Figure{Title: "drill for " + found[0].row.name, Text: found[0].row.insert})
+			res.More = append(res.More, Figure{Title: m.F("drill for %s", found[0].row.name), Text: m.Label(found[0].row.insert)})
 		}
 		return res, nil
 	},

@@ -1,5 +1,7 @@
 package limit
 
+import "asfound/rubrics/say"
+
 // standardThread is one row of the thread table. An inch thread has its major
 // diameter in inches and threads per inch, a metric one diameter and pitch in mm.
 type standardThread struct {
@@ -36,7 +38,7 @@ var threads = []standardThread{
 	{"1/4-20 UNC", true, 0.250, 20, 0.201, "#7", "17/64 in"},
 	{"5/16-18 UNC", true, 0.3125, 18, 0.257, "F", "Q, 0.332 in"},
 	{"3/8-16 UNC", true, 0.375, 16, 0.3125, "5/16", "X, 0.397 in"},
-	{"7/16-14 UNC", true, 0.4375, 14, 0.368, "U", "29/64 to 15/32 in"},
+	{"7/16-14 UNC", true, 0.4375, 14, 0.368, "U", say.Key("29/64 to 15/32 in")},
 	{"1/2-13 UNC", true, 0.500, 13, 0.421875, "27/64", "17/32 in"},
 	{"9/16-12 UNC", true, 0.5625, 12, 0.484375, "31/64", ""},
 	{"5/8-11 UNC", true, 0.625, 11, 0.53125, "17/32", ""},

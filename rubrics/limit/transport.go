@@ -28,27 +28,27 @@ var tieDowns = rule{
 		if m.words["tie"] == "over" {
 			part = 1
 		}
-		res := Result{Value: need, Unit: "tie-downs", Finding: Computed, More: []Figure{
-			m.figure("working load limits must count for", weight/2, "weight"),
-			m.figure("forward force to hold, 0.8 g", 0.8*weight, "weight"),
-			m.figure("rearward and sideways, 0.5 g", 0.5*weight, "weight"),
-			m.figure("downward, 20 %", 0.2*weight, "weight"),
+		res := Result{Value: need, Unit: m.T("tie-downs"), Finding: Computed, More: []Figure{
+			m.figure(m.T("working load limits must count for"), weight/2, "weight"),
+			m.figure(m.T("forward force to hold, 0.8 g"), 0.8*weight, "weight"),
+			m.figure(m.T("rearward and sideways, 0.5 g"), 0.5*weight, "weight"),
+			m.figure(m.T("downward, 20 %"), 0.2*weight, "weight"),
 		}}
 		if m.words["tie"] == "over" {
-			res.Notes = append(res.Notes, "Straps over the top alone are poor practice for a top-heavy machine.")
+			res.Notes = append(res.Notes, m.T("Straps over the top alone are poor practice for a top-heavy machine."))
 		}
 		if least(weight, 10000) {
-			res.Notes = append(res.Notes, "A wheeled or tracked machine of 10,000 lb or more needs at least 4 (49 CFR 393.130).")
+			res.Notes = append(res.Notes, m.T("A wheeled or tracked machine of 10,000 lb or more needs at least 4 (49 CFR 393.130)."))
 		}
-		res.Text = "This load needs at least " + ties(need) + "."
+		res.Text = m.F("This load needs at least %s.", m.ties(need))
 		count := need
 		if m.has("count") {
 			count = m.n("count")
 			res.Value, res.Limit = count, ptr(need)
-			res.Text = "With " + ties(count) + " there are at least the " + show(need, 0) + " needed, but their working load limit is not given."
+			res.Text = m.F("With %s there are at least the %s needed, but their working load limit is not given.", m.ties(count), m.show(need, 0))
 			if count < need {
 				res.Finding = Beyond
-				res.Text = "With " + ties(count) + " there are too few: this load needs " + show(need, 0) + "."
+				res.Text = m.F("With %s there are too few: this load needs %s.", m.ties(count), m.show(need, 0))
 			}
 		}
 		if !m.has("wll") {
@@ -56,36 +56,36 @@ var tieDowns = rule{
 		}
 		sum := count * m.n("wll") * part
 		sums, _ := m.to(sum, "weight")
-		res.More = append(res.More, Figure{Title: "working load limits count for", Value: sums, Unit: m.entered["weight"]})
+		res.More = append(res.More, Figure{Title: m.T("working load limits count for"), Value: sums, Unit: m.entered["weight"]})
 		if more(weight/2, sum) {
 			res.Finding = Beyond
 			if count >= need {
 				res.Value, res.Unit = sums, m.entered["weight"]
 				at, _ := m.to(weight/2, "weight")
 				res.Limit = ptr(at)
-				res.Text = counts(count) + m.in(sum, "weight") + ", less than half the weight, " + m.in(weight/2, "weight") + "."
+				res.Text = m.F("%s, less than half the weight, %s.", m.counts(count, m.in(sum, "weight")), m.in(weight/2, "weight"))
 			}
 		} else if m.has("count") && res.Finding != Beyond {
 			res.Finding = Within
-			res.Text = counts(count) + m.in(sum, "weight") + ", at least half the weight, and " + show(need, 0) + " are needed."
+			res.Text = m.F("%s, at least half the weight, and %s are needed.", m.counts(count, m.in(sum, "weight")), m.show(need, 0))
 		}
 		return res, nil
 	},
 }
 
-func ties(n float64) string {
+func (m *measured) ties(n float64) string {
 	if n == 1 {
-		return "1 tie-down"
+		return m.T("1 tie-down")
 	}
-	return show(n, 0) + " tie-downs"
+	return m.F("%s tie-downs", m.show(n, 0))
 }
 
-// counts is the tie-downs with their verb.
-func counts(n float64) string {
+// counts is what the tie-downs count for.
+func (m *measured) counts(n float64, sum string) string {
 	if n == 1 {
-		return "1 tie-down counts for "
+		return m.F("1 tie-down counts for %s", sum)
 	}
-	return ties(n) + " count for "
+	return m.F("%s tie-downs count for %s", m.show(n, 0), sum)
 }
 
 // tieCount is 49 CFR 393.110: weight in lb, length in ft.
@@ -118,17 +118,17 @@ var tongueWeight = rule{
 	judge: func(m *measured) (Result, *Error) {
 		share := m.n("tongue") / m.n("trailer") * 100
 		if share >= 100 {
-			return Result{}, refuse("tongue", "the tongue cannot carry more than the whole trailer", "give the weight at the coupler; check the units")
+			return Result{}, refuse("tongue", m.T("the tongue cannot carry more than the whole trailer"), m.T("give the weight at the coupler; check the units"))
 		}
 		res := Result{Value: share, Unit: "%", Limit: ptr(15), Finding: Within,
-			Text: "The tongue carries " + show(share, 1) + " % of the loaded trailer, between 10 and 15 %."}
+			Text: m.F("The tongue carries %s %% of the loaded trailer, between 10 and 15 %%.", m.show(share, 1))}
 		switch {
 		case more(10, share):
-			res.Finding, res.Limit, res.Text = Beyond, ptr(10), "The tongue carries "+show(share, 1)+" % of the loaded trailer, under 10 %: move the load forward."
+			res.Finding, res.Limit, res.Text = Beyond, ptr(10), m.F("The tongue carries %s %% of the loaded trailer, under 10 %%: move the load forward.", m.show(share, 1))
 		case more(share, 15):
-			res.Finding, res.Text = Beyond, "The tongue carries "+show(share, 1)+" % of the loaded trailer, over 15 %: move the load back."
+			res.Finding, res.Text = Beyond, m.F("The tongue carries %s %% of the loaded trailer, over 15 %%: move the load back.", m.show(share, 1))
 		}
-		res.More = []Figure{m.figure("10 % of the trailer", m.n("trailer")/10, "trailer"), m.figure("15 % of the trailer", 0.15*m.n("trailer"), "trailer")}
+		res.More = []Figure{m.figure(m.T("10 % of the trailer"), m.n("trailer")/10, "trailer"), m.figure(m.T("15 % of the trailer"), 0.15*m.n("trailer"), "trailer")}
 		return res, nil
 	},
 }

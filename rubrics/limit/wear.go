@@ -24,25 +24,25 @@ var wayWear = rule{
 			return 2 * (math.Sqrt(float64(r*r)+float64(depth*depth)) - r)
 		}
 		depth := m.n("depth")
-		limit, beyond, whose := 0.005, 0.010, "the usual "
+		limit, beyond := 0.005, 0.010
 		maker, ok := m.maker("in")
 		if ok {
-			limit, beyond, whose = maker, maker, "the maker's "
+			limit, beyond = maker, maker
 		}
 		// Wear and error grow together, so the limit is the error at the band's depth.
 		res := m.held(grown(depth), grown(limit), "depth")
 		if ok {
-			own(&res, *res.Limit)
+			m.own(&res, *res.Limit)
 		}
-		is := "Wear of " + m.fine(depth, "depth") + " turns " + m.fine(grown(depth), "depth") + " wrong on diameter"
+		is := m.F("Wear of %s turns %s wrong on diameter", m.fine(depth, "depth"), m.fine(grown(depth), "depth"))
 		switch {
 		case more(depth, beyond):
 			res.Limit = m.held(0, grown(beyond), "depth").Limit
-			res.Finding, res.Text = Beyond, is+", deeper than "+whose+m.fine(beyond, "depth")+": regrind."
+			res.Finding, res.Text = Beyond, m.F("%s, deeper than %s: regrind.", is, m.whose(ok, m.fine(beyond, "depth")))
 		case more(depth, limit):
-			res.Finding, res.Text = Watch, is+", deeper than "+whose+m.fine(limit, "depth")+" of general work."
+			res.Finding, res.Text = Watch, m.F("%s, deeper than %s of general work.", is, m.whose(ok, m.fine(limit, "depth")))
 		case ok:
-			res.Text = is + ", not deeper than the maker's " + m.fine(limit, "depth") + "."
+			res.Text = m.F("%s, not deeper than the maker's %s.", is, m.fine(limit, "depth"))
 		default:
 			return Result{Value: res.Value, Unit: res.Unit, Finding: Computed, Status: Physics, Text: is + "."}, nil
 		}
@@ -72,22 +72,22 @@ var backlash = rule{
 	judge: func(m *measured) (Result, *Error) {
 		middle := m.n("middle")
 		bands := slackOf[m.words["machine"]]
-		res := m.most("Backlash is", middle, bands[0], bands[1], "middle", ": adjust or replace the nut")
+		res := m.most(m.T("Backlash is"), middle, bands[0], bands[1], "middle", m.T(": adjust or replace the nut"))
 		if !m.has("end") {
-			res.Notes = append(res.Notes, "Measure at the ends too: more in the middle means the screw itself is worn.")
+			res.Notes = append(res.Notes, m.T("Measure at the ends too: more in the middle means the screw itself is worn."))
 			return res, nil
 		}
 		apart := middle - m.n("end")
 		if more(apart, screwWorn) {
-			res.Notes = append(res.Notes, "Common practice: over "+m.fine(screwWorn, "middle")+" more in the middle, the screw itself is worn there, and a new nut will not cure it.")
+			res.Notes = append(res.Notes, m.F("Common practice: over %s more in the middle, the screw itself is worn there, and a new nut will not cure it.", m.fine(screwWorn, "middle")))
 			if res.Finding == Within {
 				// Practice warns even where the maker's figure is kept.
 				res = m.held(apart, screwWorn, "middle")
 				res.Finding = Watch
-				res.Text = "Backlash is " + m.fine(apart, "middle") + " more in the middle than at the end: the screw is worn there."
+				res.Text = m.F("Backlash is %s more in the middle than at the end: the screw is worn there.", m.fine(apart, "middle"))
 			}
 		}
-		res.More = append(res.More, m.figure("middle less end", apart, "middle"))
+		res.More = append(res.More, m.figure(m.T("middle less end"), apart, "middle"))
 		return res, nil
 	},
 }

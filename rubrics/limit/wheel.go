@@ -1,6 +1,10 @@
 package limit
 
-import "math"
+import (
+	"math"
+
+	"asfound/rubrics/say"
+)
 
 const grinderCaution = "Wheel stopped, plug pulled. A ring test is for somebody trained, with the wheel off the machine. " +
 	"A chipped, cracked or unmarked wheel is thrown away."
@@ -19,17 +23,17 @@ var grinderGap = rule{
 	bounds:    map[string]bound{"gap": {0, 12}},
 	makerUnit: "in",
 	judge: func(m *measured) (Result, *Error) {
-		limit, place := 0.125, "work rest"
+		limit, gapAt := 0.125, say.Key("The gap at the work rest is %s")
 		if m.words["where"] == "tongue-guard" {
-			limit, place = 0.25, "tongue guard"
+			limit, gapAt = 0.25, say.Key("The gap at the tongue guard is %s")
 		}
 		res := Result{Finding: Within}
 		limit = m.stricter(&res, "in", limit)
 		m.hold(&res, m.n("gap"), limit, "gap")
-		gap := "The gap at the " + place + " is " + m.in(m.n("gap"), "gap")
-		res.Text = gap + ", not over " + m.in(limit, "gap") + "."
+		gap := m.Pattern(gapAt, m.in(m.n("gap"), "gap"))
+		res.Text = m.F("%s, not over %s.", gap, m.in(limit, "gap"))
 		if more(m.n("gap"), limit) {
-			res.Finding, res.Text = Beyond, gap+", over "+m.in(limit, "gap")+": set it nearer, or the wheel is worn out."
+			res.Finding, res.Text = Beyond, m.F("%s, over %s: set it nearer, or the wheel is worn out.", gap, m.in(limit, "gap"))
 		}
 		return res, nil
 	},
@@ -43,10 +47,10 @@ func (m *measured) stricter(res *Result, in string, rule float64) float64 {
 	case !ok:
 		return rule
 	case more(maker, rule):
-		res.Notes = append(res.Notes, "The maker allows more than the rule: the rule stands.")
+		res.Notes = append(res.Notes, m.T("The maker allows more than the rule: the rule stands."))
 		return rule
 	}
-	own(res, maker)
+	m.own(res, maker)
 	return maker
 }
 
@@ -69,23 +73,22 @@ var wheelSpeed = rule{
 		if e := m.entered["diameter"]; e == "mm" || e == "cm" || e == "m" {
 			speed, u = speed*0.00508, "m/s"
 		}
-		runs := "The rim runs at " + show(speed, 1) + " " + u
+		runs := m.F("The rim runs at %s %s", m.show(speed, 1), u)
 		if !m.has("marked") {
 			return Result{Value: speed, Unit: u, Finding: Computed, Text: runs + ".",
-				Notes: []string{"The marking of the wheel was not read: without it the wheel is not assessed."}}, nil
+				Notes: []string{m.T("The marking of the wheel was not read: without it the wheel is not assessed.")}}, nil
 		}
 		marked := m.n("marked")
-		res := Result{Value: rpm, Unit: "rpm", Limit: ptr(marked), Finding: Within, More: []Figure{{Title: "surface speed", Value: speed, Unit: u}}}
-		res.Text = runs + "; the spindle's " + show(rpm, 0) + " rpm are not over the wheel's " + show(marked, 0) + "."
+		res := Result{Value: rpm, Unit: "rpm", Limit: ptr(marked), Finding: Within, More: []Figure{{Title: m.T("surface speed"), Value: speed, Unit: u}}}
+		res.Text = m.F("%s; the spindle's %s rpm are not over the wheel's %s.", runs, m.show(rpm, 0), m.show(marked, 0))
 		idle := idling(rpm)
 		switch {
 		case rpm > marked:
 			res.Finding = Beyond
-			res.Text = runs + "; the spindle's " + show(rpm, 0) + " rpm are over the wheel's " + show(marked, 0) + ": it can burst."
+			res.Text = m.F("%s; the spindle's %s rpm are over the wheel's %s: it can burst.", runs, m.show(rpm, 0), m.show(marked, 0))
 		case idle > marked:
 			res.Finding = Watch
-			res.Text = runs + "; " + show(rpm, 0) + " rpm are not over the wheel's " + show(marked, 0) + ", but a motor with that on its plate turns up to " +
-				show(idle, 0) + " without load: take a wheel marked for that."
+			res.Text = m.F("%s; %s rpm are not over the wheel's %s, but a motor with that on its plate turns up to %s without load: take a wheel marked for that.", runs, m.show(rpm, 0), m.show(marked, 0), m.show(idle, 0))
 		}
 		return res, nil
 	},
@@ -118,14 +121,14 @@ var wheelExposure = rule{
 		res := Result{Finding: Within}
 		open, start := m.n("open"), m.n("start")
 		m.hold(&res, open, 90, "open")
-		is := m.in(open, "open") + " of the wheel are open, from " + m.in(start, "start") + " above the spindle"
-		res.Text = is + ": not more than " + m.in(90, "open") + " and " + m.in(65, "start") + "."
+		is := m.F("%s of the wheel are open, from %s above the spindle", m.in(open, "open"), m.in(start, "start"))
+		res.Text = m.F("%s: not more than %s and %s.", is, m.in(90, "open"), m.in(65, "start"))
 		switch {
 		case more(open, 90):
-			res.Finding, res.Text = Beyond, is+": more than the "+m.in(90, "open")+" allowed."
-			res.Notes = []string{"Up to 125 deg are allowed where the work must touch the wheel below the spindle."}
+			res.Finding, res.Text = Beyond, m.F("%s: more than the %s allowed.", is, m.in(90, "open"))
+			res.Notes = []string{m.T("Up to 125 deg are allowed where the work must touch the wheel below the spindle.")}
 		case more(start, 65):
-			res.Finding, res.Text = Beyond, is+": it begins higher than the "+m.in(65, "start")+" allowed."
+			res.Finding, res.Text = Beyond, m.F("%s: it begins higher than the %s allowed.", is, m.in(65, "start"))
 			m.hold(&res, start, 65, "start")
 		}
 		return res, nil

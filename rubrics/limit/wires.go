@@ -1,6 +1,10 @@
 package limit
 
-import "strconv"
+import (
+	"strconv"
+
+	"asfound/rubrics/say"
+)
 
 var ropeWires = rule{
 	Definition: Definition{
@@ -36,67 +40,67 @@ func judgeWires(m *measured) (Result, *Error) {
 	turning := where == "rotation-resistant"
 	switch {
 	case m.has("strand") && m.n("strand") > lay:
-		return Result{}, refuse("strand", "more wires are broken in one strand than in the whole lay", "count both over the same lay")
+		return Result{}, refuse("strand", m.T("more wires are broken in one strand than in the whole lay"), m.T("count both over the same lay"))
 	case m.has("long") && !turning:
-		return Result{}, refuse("long", "30 diameters are counted on rotation-resistant rope alone", "leave it out")
+		return Result{}, refuse("long", m.T("30 diameters are counted on rotation-resistant rope alone"), m.T("leave it out"))
 	case m.has("long") && m.n("long") < lay:
-		return Result{}, refuse("long", "fewer wires are broken in 30 diameters than in 6", "the longer length holds the shorter")
+		return Result{}, refuse("long", m.T("fewer wires are broken in 30 diameters than in 6"), m.T("the longer length holds the shorter"))
 	case m.n("broken-strand") > 0 && lay == 0:
-		return Result{}, refuse("lay", "a strand is broken, but no wire", "count the wires of the broken strand too")
+		return Result{}, refuse("lay", m.T("a strand is broken, but no wire"), m.T("count the wires of the broken strand too"))
 	}
-	span := "one rope lay"
+	span := say.Key("%s in one rope lay")
 	if turning {
-		span = "6 rope diameters"
+		span = say.Key("%s in 6 rope diameters")
 	}
 	out := ropeOut[where]
-	res := Result{Value: lay, Unit: "wires", Limit: ptr(out), Finding: Within}
-	res.Notes = []string{"The limit is the count at which the rope is out."}
-	counted := wireCount(lay) + " in " + span
+	res := Result{Value: lay, Unit: m.T("wires"), Limit: ptr(out), Finding: Within}
+	res.Notes = []string{m.T("The limit is the count at which the rope is out.")}
+	counted := m.Pattern(span, m.wireCount(lay))
 	limit := strconv.Itoa(int(out))
-	res.Text = counted + ", fewer than the " + limit + " at which the crane rule takes the rope out of use."
+	res.Text = m.F("%s, fewer than the %s at which the crane rule takes the rope out of use.", counted, limit)
 	if lay >= out {
 		res.Finding = Beyond
-		res.Text = counted + ": the crane rule takes this rope out of use at " + limit + " (Category II)."
+		res.Text = m.F("%s: the crane rule takes this rope out of use at %s (Category II).", counted, limit)
 	}
 	if maker, ok := m.maker(""); ok {
-		own(&res, maker)
-		res.Text = counted + ", fewer than the maker's " + show(maker, 0) + "."
+		m.own(&res, maker)
+		res.Text = m.F("%s, fewer than the maker's %s.", counted, m.show(maker, 0))
 		if lay >= maker {
 			res.Finding = Beyond
-			res.Text = counted + ": the maker takes the rope out of use at " + show(maker, 0) + "."
+			res.Text = m.F("%s: the maker takes the rope out of use at %s.", counted, m.show(maker, 0))
 		}
 	} else if where == "running" && m.n("strand") >= strandOut {
 		res.Finding, res.Value, res.Limit = Beyond, m.n("strand"), ptr(strandOut)
-		res.Text = wireCount(m.n("strand")) + " in one strand in one lay: the crane rule takes this rope out of use at 3 (Category II)."
+		res.Text = m.F("%s in one strand in one lay: the crane rule takes this rope out of use at 3 (Category II).", m.wireCount(m.n("strand")))
 	} else if turning && m.n("long") >= longOut {
 		res.Finding, res.Value, res.Limit = Beyond, m.n("long"), ptr(longOut)
-		res.Text = wireCount(m.n("long")) + " in 30 rope diameters: the crane rule takes this rope out of use at 4 (Category II)."
+		res.Text = m.F("%s in 30 rope diameters: the crane rule takes this rope out of use at 4 (Category II).", m.wireCount(m.n("long")))
 	}
 	if m.n("broken-strand") > 0 {
-		res.Finding, res.Value, res.Unit, res.Limit = Beyond, m.n("broken-strand"), "strands", ptr(1)
+		res.Finding, res.Value, res.Unit, res.Limit = Beyond, m.n("broken-strand"), m.T("strands"), ptr(1)
 		res.Source, res.Status, res.Formula = "", "", ""
-		res.Text = "A strand is broken: out of use until the rope is replaced (Category III)."
+		res.Text = m.T("A strand is broken: out of use until the rope is replaced (Category III).")
 	}
 	// A count left out that could itself take the rope out keeps it from passing.
 	uncounted := ""
 	switch {
 	case where == "running" && !m.has("strand") && lay >= strandOut:
-		uncounted = "the worst strand was not counted apart, and 3 in one strand are out"
+		uncounted = m.T("the worst strand was not counted apart, and 3 in one strand are out")
 	case turning && !m.has("long") && lay > 0:
-		uncounted = "30 diameters were not counted, and 4 in them are out"
+		uncounted = m.T("30 diameters were not counted, and 4 in them are out")
 	}
 	if uncounted != "" && res.Finding == Within && res.Status != Own {
-		res.Finding, res.Text = Watch, counted+"; "+uncounted+"."
+		res.Finding, res.Text = Watch, m.F("%s; %s.", counted, uncounted)
 	}
 	if lay > 0 && res.Finding == Within {
-		res.Notes = append(res.Notes, "Broken wires come faster once they start: count again soon.")
+		res.Notes = append(res.Notes, m.T("Broken wires come faster once they start: count again soon."))
 	}
 	return res, nil
 }
 
-func wireCount(n float64) string {
+func (m *measured) wireCount(n float64) string {
 	if n == 1 {
-		return "1 broken wire"
+		return m.T("1 broken wire")
 	}
-	return show(n, 0) + " broken wires"
+	return m.F("%s broken wires", m.show(n, 0))
 }

@@ -10,7 +10,6 @@ import (
 	"asfound/rubrics"
 	"asfound/rubrics/appraisal"
 	"asfound/rubrics/door"
-	"asfound/rubrics/limit"
 	"asfound/rubrics/say"
 )
 
@@ -37,7 +36,7 @@ func (t *Tongue) Catalogue(c door.Catalogue) (door.Catalogue, error) {
 		t.rubric(&out.Rubrics[i])
 	}
 	t.put("parts", &out.Parts)
-	t.limits(out.Limits)
+	t.put("limits", &out.Limits)
 	t.put("limits", &out.Subjects)
 	// The rest of the catalogue is labels; what was put above is looked for again in
 	// vain, since it is not English any more.
@@ -91,28 +90,6 @@ func withEnglish(words []string, title string) []string {
 
 // What a rubric may have, by the rules of appraisal.Rubric.
 const mostWords, longestWord = 20, 40
-
-// limits puts the limits into the language; a word to choose gets a title where the
-// language has one.
-func (t *Tongue) limits(all []limit.Definition) {
-	for i := range all {
-		for k := range all[i].Quantities {
-			q := &all[i].Quantities[k]
-			if len(q.Titles) > 0 {
-				continue
-			}
-			titles, found := make([]string, len(q.Words)), false
-			for n, word := range q.Words {
-				own, ok := t.prose("limits", word)
-				titles[n], found = own, found || ok
-			}
-			if found {
-				q.Titles = titles
-			}
-		}
-	}
-	t.put("limits", &all)
-}
 
 // put puts every text of a value into the language, looked up in a file first.
 func (t *Tongue) put(file string, value any) {

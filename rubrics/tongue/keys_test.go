@@ -15,8 +15,11 @@ import (
 	"unicode"
 )
 
-// speaking are the packages whose sentences the engine says, from this folder.
-var speaking = []string{"../appraisal", "../depreciation", "../door", "../editing", "../notice", "../pairwise", "../say", "../table", "../unit", ".."}
+// speaking are the packages whose sentences stand in a file, from this folder.
+var speaking = map[string][]string{
+	"engine":   {"../appraisal", "../depreciation", "../door", "../editing", "../notice", "../pairwise", "../say", "../table", "../unit", ".."},
+	"measured": {"../limit"},
+}
 
 // sayers are the functions that take a pattern, and at which of their arguments. Those
 // of package say take nothing but constant ones; the others may also take a text that
@@ -33,7 +36,7 @@ var constantOnly = []string{"F", "T", "Later", "Key", "Errorf"}
 // where a pattern is said.
 type place struct{ file, name string }
 
-// keys finds all patterns that the engine says, with one place of each.
+// keys finds all patterns that packages say, with one place of each.
 func keys(t *testing.T, dirs []string, sayers map[string][]int) map[string]place {
 	t.Helper()
 	out := map[string]place{}
@@ -154,7 +157,7 @@ func sentence(name, text string) bool {
 	return !isField.MatchString(text)
 }
 
-var isField = regexp.MustCompile(`^[a-z_-]+(\.[a-z_]+)*\.?$|^$`)
+var isField = regexp.MustCompile(`^[a-z_-]+[0-9]*(\.[a-z_]+)*\.?$|^$`)
 
 // verbs of a pattern in the order of their arguments.
 func verbs(pattern string) string {
@@ -178,9 +181,13 @@ func verbs(pattern string) string {
 
 var verb = regexp.MustCompile(`%%|%(\[\d+\])?([#+]?[0-9.]*)([a-zA-Z])`)
 
-// TestEngineWords: every sentence that the engine says stands in the file of each
-// language, with the same arguments, and no other does.
-func TestEngineWords(t *testing.T) { holdWords(t, "engine", keys(t, speaking, sayers)) }
+// TestEngineWords: every sentence that the engine and its limits say stands in
+// its file of each language, with the same arguments, and no other does.
+func TestEngineWords(t *testing.T) {
+	for file, packages := range speaking {
+		holdWords(t, file, keys(t, packages, sayers))
+	}
+}
 
 // TestProgramWords holds the command line's own words likewise.
 func TestProgramWords(t *testing.T) {

@@ -99,6 +99,7 @@ func TestProse(t *testing.T) {
 			hold(c.Rubrics[i].ID, texts(&c.Rubrics[i]))
 		}
 		hold("parts", texts(&c.Parts))
+		hold("limits", append(texts(&c.Limits), texts(&c.Subjects)...))
 	}
 }
 
@@ -174,11 +175,6 @@ func bare(t *testing.T, c door.Catalogue) string {
 			}
 		}
 	}
-	for i := range out.Limits {
-		for k := range out.Limits[i].Quantities {
-			out.Limits[i].Quantities[k].Titles = nil
-		}
-	}
 	text, err := json.Marshal(out)
 	if err != nil {
 		t.Fatal(err)
@@ -205,5 +201,21 @@ func TestFilesAreReadStrictly(t *testing.T) {
 	got, err := read("x.yaml", "es", []byte("# note\n- en: \"a %s\\x04note\"\n  es: |-\n    b\n    c\n- en: 'no'\n  es: ni\n"))
 	if err != nil || got["a %s\x04note"] != "b\nc" || got["no"] != "ni" {
 		t.Errorf("%q, %v", got, err)
+	}
+}
+
+// TestLimitsAgree: a voice knows no files, so what the limits say of themselves is
+// the same in every file that it speaks from.
+func TestLimitsAgree(t *testing.T) {
+	for _, language := range Languages {
+		l := load(t, language)
+		words := l.Words()
+		for _, name := range []string{"limits", "measured"} {
+			for english, own := range l.files[name] {
+				if words[english] != own {
+					t.Errorf("%s: %q is %q in %s.yaml, elsewhere %q: tell the meanings apart with \\x04", language, english, own, name, words[english])
+				}
+			}
+		}
 	}
 }

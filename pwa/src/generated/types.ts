@@ -109,6 +109,7 @@ export interface Catalogue {
   tie_downs: Choice[];
   hazards: Choice[];
   standings: Choice[];
+  findings: Choice[];
   miles: Record<string, number>;
 }
 
@@ -581,6 +582,7 @@ export interface LimitDefinition {
 export interface LimitFigure {
   group?: string;
   title: string;
+  short?: string;
   value?: number;
   unit?: string;
   text?: string;

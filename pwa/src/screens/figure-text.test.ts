@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { figure, figureText, grouped, titleIn } from "./figure-text.ts";
+import { figure, figureText, grouped } from "./figure-text.ts";
 
 test("figures keep four digits and are never written in powers of ten", () => {
   expect(figure(37699.1118, "lbf", "en")).toBe("37,700 lbf");
@@ -31,10 +31,4 @@ test("figures of one group are read together, in their order", () => {
     ["", 1],
     ["repair", 1],
   ]);
-});
-
-test("a title stands without the words of its group", () => {
-  expect(titleIn("nearest", "nearest: M8x1.25")).toBe("M8x1.25");
-  expect(titleIn("mistaken for", "mistaken for 5/16-18 UNC")).toBe("5/16-18 UNC");
-  expect(titleIn("", "tap drill")).toBe("tap drill");
 });

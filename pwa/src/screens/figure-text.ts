@@ -38,9 +38,3 @@ export function grouped(figures: readonly LimitFigure[]): FigureGroup[] {
   }
   return out;
 }
-
-/** The title of a figure without the words of its group, which stand above it. */
-export function titleIn(group: string, title: string): string {
-  if (group === "" || !title.startsWith(group)) return title;
-  return title.slice(group.length).replace(/^[:\s]+/, "");
-}

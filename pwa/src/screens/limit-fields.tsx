@@ -3,7 +3,6 @@ import { ChoiceField, SelectField } from "../parts/field.tsx";
 import { Fold } from "../parts/fold.tsx";
 import { QuantityInput } from "../parts/quantity-input.tsx";
 import { limitWords as words } from "../words/bench.ts";
-import { wordTitle } from "./limit-word.ts";
 import type { LimitView } from "./use-limit.ts";
 import type { Measured, Measuring } from "./use-measured.ts";
 
@@ -43,7 +42,7 @@ function LimitField(props: FieldsProps & { input: LimitInput; folded?: boolean }
     problem: view.field === input.name ? view.problem : undefined,
   };
   if (input.words && input.words.length > 0) {
-    const choices = input.words.map((word, i) => ({ id: word, title: input.titles?.[i] ?? wordTitle(word) }));
+    const choices = input.words.map((word, i) => ({ id: word, title: input.titles?.[i] ?? word }));
     const value = measured.words[input.name] ?? input.default ?? "";
     const keep = (word: string) => measuring.word(input.name, word === "" ? null : word);
     const open = choices.length <= mostOpen && (!input.optional || input.default !== undefined);

@@ -1,12 +1,12 @@
 import "../style/bench.css";
 import { FindingMark } from "../charts/finding-mark.tsx";
 import { LimitScale } from "../charts/limit-scale.tsx";
-import type { LimitFigure, LimitResult } from "../generated/types.ts";
+import type { Choice, LimitFigure, LimitResult } from "../generated/types.ts";
 import { Fold } from "../parts/fold.tsx";
 import { useCatalogue } from "../parts/use-catalogue.ts";
 import { groupWords, standingWords, limitWords as words } from "../words/bench.ts";
 import { showRange } from "./amounts.tsx";
-import { type FigureGroup, figure, figureText, grouped, titleIn } from "./figure-text.ts";
+import { type FigureGroup, figure, figureText, grouped } from "./figure-text.ts";
 import type { LimitView } from "./use-limit.ts";
 import { type PartPrice, usePartPrice } from "./use-part-price.ts";
 
@@ -16,15 +16,19 @@ import { type PartPrice, usePartPrice } from "./use-part-price.ts";
  */
 export function LimitPanel(props: PanelProps) {
   const { result } = props.view;
+  const finding = titleOf(useCatalogue()?.findings, result?.finding ?? "");
   return (
     <>
       <p class="seen-by-reader" role="status">
-        {result && `${result.finding}: ${result.text}`}
+        {result && `${finding}: ${result.text}`}
       </p>
-      <Panel {...props} />
+      <Panel {...props} title={finding} />
     </>
   );
 }
+
+/** What the engine calls an id of its own in the language. */
+const titleOf = (choices: Choice[] | undefined, id: string) => choices?.find((c) => c.id === id)?.title ?? id;
 
 interface PanelProps {
   view: LimitView;
@@ -34,7 +38,7 @@ interface PanelProps {
   wait?: string;
 }
 
-function Panel(props: PanelProps) {
+function Panel(props: PanelProps & { title: string }) {
   const { result, problem } = props.view;
   if (problem !== undefined) {
     return props.named ? null : (
@@ -49,7 +53,7 @@ function Panel(props: PanelProps) {
     <section class={`limit limit-${finding.split(" ")[0] ?? ""}`} aria-label={words.result}>
       <p class="limit-finding">
         <FindingMark finding={finding} />
-        {finding}
+        {props.title}
       </p>
       <p>{result.text}</p>
       <LimitFigures result={result} said={props.said} />
@@ -96,7 +100,7 @@ function Scale({ result, limit }: { result: LimitResult; limit: number }) {
 /** How well the figure is founded, as a stamp of its own kind of rim. */
 function Standing({ result }: { result: LimitResult }) {
   const kind = result.status.replace(/[^a-z]+/g, "-");
-  const title = useCatalogue()?.standings.find((s) => s.id === result.status)?.title ?? result.status;
+  const title = titleOf(useCatalogue()?.standings, result.status);
   return (
     <p>
       <b class={`standing-stamp standing-${kind}`}>{title}</b> {standingWords[result.status]}
@@ -166,7 +170,7 @@ function Group(props: { group: FigureGroup; priceOf: (id: string) => PartPrice |
       <ol class="limit-ranks">
         {figures.map((f) => (
           <li key={f.title}>
-            <b class="limit-rank">{titleIn(group, f.title)}</b>
+            <b class="limit-rank">{f.short ?? f.title}</b>
             <span>{figureText(f)}</span>
             {f.part && <Price price={props.priceOf(f.part)} />}
           </li>

@@ -52,11 +52,11 @@ export const standingWords: Record<string, string> = {
   definition: "Arithmetic or geometry: there is nothing to look up.",
 };
 
-/** The groups of further figures, by the words their titles begin with. */
+/** The groups of further figures, by their ids. */
 export const groupWords: Record<string, string> = {
   nearest: "Nearest standard threads",
-  "mistaken for": "Easily mistaken for",
-  "probably forced in": "Probably forced in",
-  "probably forced into": "Probably forced into",
+  mistaken: "Easily mistaken for",
+  "forced-in": "Probably forced in",
+  "forced-into": "Probably forced into",
   repair: "Repairs",
 };

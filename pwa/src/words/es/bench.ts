@@ -54,8 +54,8 @@ export const standing: Record<string, string> = {
 
 export const group: Record<string, string> = {
   nearest: "Roscas normalizadas más cercanas",
-  "mistaken for": "Se confunde fácilmente con",
-  "probably forced in": "Probablemente entró a la fuerza",
-  "probably forced into": "Probablemente se forzó en",
+  mistaken: "Se confunde fácilmente con",
+  "forced-in": "Probablemente entró a la fuerza",
+  "forced-into": "Probablemente se forzó en",
   repair: "Reparaciones",
 };
