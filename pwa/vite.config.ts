@@ -38,7 +38,7 @@ export default defineConfig({
         // The engine is larger than the default limit of 2 MiB and must be there before the first garage.
         maximumFileSizeToCacheInBytes: 16 * 1024 * 1024,
         navigateFallback: "/index.html",
-        navigateFallbackDenylist: [/^\/api\//],
+        navigateFallbackDenylist: [/^\/api\//, /^\/s\//],
         cleanupOutdatedCaches: true,
       },
     }),

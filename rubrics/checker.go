@@ -5,6 +5,7 @@ import (
 	"reflect"
 
 	"asfound/rubrics/appraisal"
+	"asfound/rubrics/say"
 )
 
 // checker collects what a decoded file gets wrong.
@@ -14,9 +15,8 @@ type checker struct {
 	problems Problems
 }
 
-func (c *checker) say(path, what, right string) {
-	p := c.places.find(path)
-	c.problems = append(c.problems, &Problem{File: c.file, Line: p.line, Column: p.column, Field: path, What: what, Right: right})
+func (c *checker) say(path string, what, right any) {
+	c.problems = append(c.problems, problem(c.file, c.places.find(path), path, what, right))
 }
 
 // rubric runs every check of a decoded rubric.
@@ -27,7 +27,7 @@ func (c *checker) rubric(r *appraisal.Rubric, o Options) {
 	for _, p := range o.Parts {
 		parts[p.ID] = true
 	}
-	appraisal.Examine(r, parts, o.Limits, c.say)
+	appraisal.Examine(r, parts, o.Limits, func(path string, what, right say.Text) { c.say(path, what, right) })
 }
 
 // book checks a price book.
@@ -37,7 +37,7 @@ func (c *checker) book(b *Book) {
 	seen := map[string]bool{}
 	for i := range b.Parts {
 		if id := b.Parts[i].ID; seen[id] {
-			c.say(fmt.Sprintf("parts[%d].id", i), appraisal.Quoted(id)+" stands twice", "give each its own id")
+			c.say(fmt.Sprintf("parts[%d].id", i), say.Later("%s stands twice", appraisal.Quoted(id)), "give each its own id")
 		}
 		seen[b.Parts[i].ID] = true
 	}

@@ -1,12 +1,13 @@
 package rubrics
 
 import (
-	"fmt"
 	"reflect"
 	"strings"
 
 	"github.com/goccy/go-yaml/ast"
 	"github.com/goccy/go-yaml/token"
+
+	"asfound/rubrics/say"
 )
 
 // position is where something stands in the file, from 1.
@@ -26,29 +27,29 @@ func (ps places) find(path string) position {
 }
 
 // called names what a node is, in the user's words.
-func called(n ast.Node) string {
+func called(n ast.Node) say.Text {
 	switch n.Type() {
 	case ast.MappingType, ast.MappingValueType:
-		return "a group of keys"
+		return say.Later("a group of keys")
 	case ast.SequenceType:
-		return "a list"
+		return say.Later("a list")
 	case ast.IntegerType, ast.FloatType:
-		return "a number"
+		return say.Later("a number")
 	case ast.BoolType:
-		return "true or false"
+		return say.Later("true or false")
 	case ast.StringType, ast.LiteralType:
-		return "a text"
+		return say.Later("a text")
 	}
-	return "something else"
+	return say.Later("something else")
 }
 
 // wanted names what belongs into a field of type t.
-func wanted(t reflect.Type) string {
+func wanted(t reflect.Type) say.Text {
 	if t.Kind() == reflect.Pointer {
 		t = t.Elem()
 	}
 	if t == moneyType {
-		return "an amount like 180 or 12.50"
+		return say.Later("an amount like 180 or 12.50")
 	}
 	switch t.Kind() {
 	case reflect.Struct:
@@ -56,21 +57,21 @@ func wanted(t reflect.Type) string {
 		for i := range t.NumField() {
 			names = append(names, yamlName(t.Field(i)))
 		}
-		return "a group of " + strings.Join(names, ", ")
+		return say.Later("a group of %s", strings.Join(names, ", "))
 	case reflect.Map:
-		return "a group of keys"
+		return say.Later("a group of keys")
 	case reflect.Slice:
-		return "a list"
+		return say.Later("a list")
 	case reflect.Array:
-		return fmt.Sprintf("a list of exactly %d numbers", t.Len())
+		return say.Later("a list of exactly %d numbers", t.Len())
 	case reflect.Float64:
-		return "a number"
+		return say.Later("a number")
 	case reflect.Int:
-		return "a whole number"
+		return say.Later("a whole number")
 	case reflect.Bool:
-		return "true or false"
+		return say.Later("true or false")
 	}
-	return "a text"
+	return say.Later("a text")
 }
 
 func yamlName(f reflect.StructField) string {

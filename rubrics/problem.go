@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"asfound/rubrics/appraisal"
+	"asfound/rubrics/say"
 )
 
 // Problem is one thing wrong in a file: where, what, and what would be right.
@@ -18,6 +19,30 @@ type Problem struct {
 	Field  string `json:"field,omitempty"` // path such as sections[2].checks[4].weight
 	What   string `json:"what"`
 	Right  string `json:"right"`
+
+	what, right say.Text
+}
+
+// problem makes one of two texts, each a string or a say.Text.
+func problem(file string, at position, field string, what, right any) *Problem {
+	p := &Problem{File: file, Line: at.line, Column: at.column, Field: field}
+	return p.because(what, right)
+}
+
+// because sets what is wrong and what would be right.
+func (p *Problem) because(what, right any) *Problem {
+	p.what, p.right = say.Of(what), say.Of(right)
+	p.What, p.Right = p.what.String(), p.right.String()
+	return p
+}
+
+// Said is the problem in a language.
+func (p *Problem) Said(v *say.Voice) Problem {
+	out := *p
+	if v != nil {
+		out.What, out.Right = p.what.In(v), p.right.In(v)
+	}
+	return out
 }
 
 // Error gives file:line:column: field: what: what would be right.
@@ -83,7 +108,8 @@ func (ps Problems) tidy() Problems {
 	})
 	if more := len(kept) - maxProblems; more > 0 {
 		last := *kept[maxProblems]
-		last.Field, last.What, last.Right = "", fmt.Sprintf("and %d more problems from here on", more), "put these right first"
+		last.Field = ""
+		last.because(say.Later("and %d more problems from here on", more), "put these right first")
 		kept = append(kept[:maxProblems], &last)
 	}
 	return kept

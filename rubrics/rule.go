@@ -11,6 +11,7 @@ import (
 
 	"asfound/rubrics/appraisal"
 
+	"asfound/rubrics/say"
 	"github.com/go-playground/validator/v10"
 )
 
@@ -49,45 +50,45 @@ func fieldPath(namespace string) string {
 }
 
 // broken says what a field breaks and what would be right.
-func broken(fe validator.FieldError) (what, right string) {
+func broken(fe validator.FieldError) (what, right say.Text) {
 	shown := show(fe.Value())
-	size := func(bound string) (string, string) {
+	size := func(right say.Text) (say.Text, say.Text) {
 		switch fe.Kind() {
 		case reflect.String:
-			return fmt.Sprintf("has %d characters", utf8.RuneCountInString(fe.Value().(string))), bound + " " + fe.Param()
+			return say.Later("has %d characters", utf8.RuneCountInString(fe.Value().(string))), right
 		case reflect.Slice, reflect.Map:
-			return fmt.Sprintf("has %d entries", reflect.ValueOf(fe.Value()).Len()), bound + " " + fe.Param()
+			return say.Later("has %d entries", reflect.ValueOf(fe.Value()).Len()), right
 		}
-		return shown + " is out of range", bound + " " + fe.Param()
+		return say.Later("%s is out of range", shown), right
 	}
 	switch fe.Tag() {
 	case "required":
-		return appraisal.IsMissing, "write it"
+		return say.ByKey(appraisal.IsMissing), say.Later("write it")
 	case "required_if":
 		key, value, _ := strings.Cut(fe.Param(), " ")
-		return appraisal.IsMissing, fmt.Sprintf("needed where %s is %s", strings.ToLower(key), value)
+		return say.ByKey(appraisal.IsMissing), say.Later("needed where %s is %s", strings.ToLower(key), value)
 	case "slug":
-		return shown + " is no id", "small letters, digits and single hyphens, like lift-cable"
+		return say.Later("%s is no id", shown), say.Later("small letters, digits and single hyphens, like lift-cable")
 	case "ne":
-		return shown + " is a reserved word", "choose another id"
+		return say.Later("%s is a reserved word", shown), say.Later("choose another id")
 	case "oneof":
-		return shown + " is not known", "one of " + strings.Join(strings.Fields(fe.Param()), ", ")
+		return say.Later("%s is not known", shown), say.Later("one of %s", strings.Join(strings.Fields(fe.Param()), ", "))
 	case "min", "gte":
-		return size("at least")
+		return size(say.Later("at least %s", fe.Param()))
 	case "max", "lte":
-		return size("at most")
+		return size(say.Later("at most %s", fe.Param()))
 	case "gt":
-		return size("more than")
+		return size(say.Later("more than %s", fe.Param()))
 	case "lt":
-		return size("less than")
+		return size(say.Later("less than %s", fe.Param()))
 	case "gtefield":
-		return fmt.Sprintf("%s is less than %s", shown, strings.ToLower(fe.Param())), "low, likely, high must not fall"
+		return say.Later("%s is less than %s", shown, strings.ToLower(fe.Param())), say.Later("low, likely, high must not fall")
 	case "len":
-		return fmt.Sprintf("%s has not %s characters", shown, fe.Param()), "exactly " + fe.Param()
+		return say.Later("%s has not %s characters", shown, fe.Param()), say.Later("exactly %s", fe.Param())
 	case "datetime":
-		return shown + " is no date", "write it like 2026-01-31"
+		return say.Later("%s is no date", shown), say.Later("write it like 2026-01-31")
 	}
-	return shown + " breaks the rule " + fe.Tag(), strings.TrimSpace(fe.Tag() + " " + fe.Param())
+	return say.Later("%s breaks the rule %s", shown, fe.Tag()), say.Plain(strings.TrimSpace(fe.Tag() + " " + fe.Param()))
 }
 
 func show(v any) string {
@@ -131,7 +132,7 @@ func (c *checker) text(path, s string) {
 	}
 	for _, r := range s {
 		if r != '\n' && unprintable(r) || r == utf8.RuneError {
-			c.say(path, fmt.Sprintf("holds the control character %U", r), "plain text")
+			c.say(path, say.Later("holds the control character %U", r), "plain text")
 			return
 		}
 	}

@@ -9,6 +9,7 @@ import (
 
 	"asfound/rubrics/appraisal"
 
+	"asfound/rubrics/say"
 	"github.com/goccy/go-yaml/ast"
 	"github.com/goccy/go-yaml/token"
 )
@@ -24,12 +25,11 @@ type shape struct {
 	mistyped bool
 }
 
-func (s *shape) say(path, what, right string) {
-	p := s.places.find(path)
-	s.problems = append(s.problems, &Problem{File: s.file, Line: p.line, Column: p.column, Field: path, What: what, Right: right})
+func (s *shape) say(path string, what, right any) {
+	s.problems = append(s.problems, problem(s.file, s.places.find(path), path, what, right))
 }
 
-func (s *shape) wrong(path, what, right string) {
+func (s *shape) wrong(path string, what, right any) {
 	s.mistyped = true
 	s.say(path, what, right)
 }
@@ -43,7 +43,7 @@ func (s *shape) walk(path string, n ast.Node, t reflect.Type) {
 	}
 	s.places[path] = place(n)
 	if n.Type() == ast.NullType {
-		s.wrong(path, "is empty", "write "+wanted(t)+" or leave the key out")
+		s.wrong(path, "is empty", say.Later("write %s or leave the key out", wanted(t)))
 		return
 	}
 	switch t.Kind() {
@@ -84,7 +84,7 @@ func (s *shape) fields(path string, n ast.Node, t reflect.Type) {
 		f, ok := known[key]
 		if !ok {
 			s.places[appraisal.Join(path, key)] = at(kv.Key.GetToken())
-			s.say(appraisal.Join(path, key), "is no key of this place", "one of "+strings.Join(names, ", "))
+			s.say(appraisal.Join(path, key), "is no key of this place", say.Later("one of %s", strings.Join(names, ", ")))
 			continue
 		}
 		seen[key] = true
@@ -93,7 +93,7 @@ func (s *shape) fields(path string, n ast.Node, t reflect.Type) {
 	for _, name := range names {
 		// What JSON always writes, a file must always say: no silent zero.
 		if f := known[name]; !seen[name] && !strings.Contains(f.Tag.Get("json"), ",omitempty") {
-			s.say(appraisal.Join(path, name), appraisal.IsMissing, "write "+wanted(f.Type))
+			s.say(appraisal.Join(path, name), appraisal.IsMissing, say.Later("write %s", wanted(f.Type)))
 		}
 	}
 }
@@ -108,7 +108,7 @@ func (s *shape) list(path string, n ast.Node, t reflect.Type) {
 		s.walk(fmt.Sprintf("%s[%d]", path, i), v, t.Elem())
 	}
 	if t.Kind() == reflect.Array && len(seq.Values) != t.Len() {
-		s.wrong(path, fmt.Sprintf("has %d entries", len(seq.Values)), "write "+wanted(t))
+		s.wrong(path, say.Later("has %d entries", len(seq.Values)), say.Later("write %s", wanted(t)))
 	}
 }
 
@@ -118,13 +118,13 @@ func (s *shape) scalar(path string, n ast.Node, t reflect.Type) {
 		text = tok.Value
 		switch tok.Type {
 		case token.BinaryIntegerType, token.OctetIntegerType, token.HexIntegerType:
-			s.wrong(path, fmt.Sprintf("%s is no decimal number", appraisal.Quoted(text)), "write it without leading 0, 0b, 0o or 0x")
+			s.wrong(path, say.Later("%s is no decimal number", appraisal.Quoted(text)), "write it without leading 0, 0b, 0o or 0x")
 			return
 		}
 	}
 	switch n.Type() {
 	case ast.InfinityType, ast.NanType:
-		s.wrong(path, fmt.Sprintf("%s is no finite number", appraisal.Quoted(text)), "write "+wanted(t))
+		s.wrong(path, say.Later("%s is no finite number", appraisal.Quoted(text)), say.Later("write %s", wanted(t)))
 		return
 	}
 	number := n.Type() == ast.IntegerType || n.Type() == ast.FloatType
@@ -134,7 +134,7 @@ func (s *shape) scalar(path string, n ast.Node, t reflect.Type) {
 		if number {
 			_, err := appraisal.ParseMoney(text)
 			if err != nil {
-				s.wrong(path, appraisal.Quoted(text)+" is no amount", "write it like 180 or 12.50, at most 1000000000")
+				s.wrong(path, say.Later("%s is no amount", appraisal.Quoted(text)), "write it like 180 or 12.50, at most 1000000000")
 				return
 			}
 			alone(n)
@@ -150,7 +150,7 @@ func (s *shape) scalar(path string, n ast.Node, t reflect.Type) {
 		fits = n.Type() == ast.BoolType
 	case t.Kind() == reflect.String:
 		if number || n.Type() == ast.BoolType {
-			s.wrong(path, text+" is read as "+called(n)+" where a text belongs", fmt.Sprintf("put it in quotes: %q", text))
+			s.wrong(path, say.Later("%s is read as %s where a text belongs", text, called(n)), say.Later("put it in quotes: %q", text))
 			return
 		}
 		fits = n.Type() == ast.StringType || n.Type() == ast.LiteralType
@@ -161,10 +161,10 @@ func (s *shape) scalar(path string, n ast.Node, t reflect.Type) {
 }
 
 func (s *shape) mismatch(path string, n ast.Node, t reflect.Type) {
-	what := "is " + called(n)
+	what := say.Later("is %s", called(n))
 	switch n.(type) {
 	case *ast.StringNode, *ast.IntegerNode, *ast.FloatNode:
-		what = appraisal.Quoted(n.GetToken().Value) + " " + what
+		what = say.Later("%s is %s", appraisal.Quoted(n.GetToken().Value), called(n))
 	}
-	s.wrong(path, what, "write "+wanted(t))
+	s.wrong(path, what, say.Later("write %s", wanted(t)))
 }

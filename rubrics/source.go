@@ -3,7 +3,6 @@ package rubrics
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"unicode/utf8"
 
 	yaml "github.com/goccy/go-yaml"
@@ -11,6 +10,8 @@ import (
 	"github.com/goccy/go-yaml/lexer"
 	"github.com/goccy/go-yaml/parser"
 	"github.com/goccy/go-yaml/token"
+
+	"asfound/rubrics/say"
 )
 
 const (
@@ -26,11 +27,11 @@ const (
 // needs and what could hide something or exhaust the parser: control characters,
 // anchors, aliases, tags, several documents, deep nesting.
 func read(name string, src []byte) (body ast.Node, problems Problems) {
-	at := func(line, column int, what, right string) (ast.Node, Problems) {
-		return nil, Problems{{File: name, Line: line, Column: column, What: what, Right: right}}
+	at := func(line, column int, what, right any) (ast.Node, Problems) {
+		return nil, Problems{problem(name, position{line, column}, "", what, right)}
 	}
 	if len(src) > MaxFile {
-		return at(1, 1, fmt.Sprintf("the file has %d bytes", len(src)), fmt.Sprintf("at most %d", MaxFile))
+		return at(1, 1, say.Later("the file has %d bytes", len(src)), say.Later("at most %d", MaxFile))
 	}
 	if len(bytes.TrimSpace(src)) == 0 {
 		return at(1, 1, "the file is empty", "start from a copy of one that works")
@@ -95,12 +96,12 @@ func characters(name string, src []byte) Problems {
 		column++
 		switch {
 		case r == utf8.RuneError && size == 1:
-			out = append(out, &Problem{File: name, Line: line, Column: column, What: fmt.Sprintf("byte %#02x is not UTF-8 text", src[i]), Right: "save the file as UTF-8"})
+			out = append(out, problem(name, position{line, column}, "", say.Later("byte %#02x is not UTF-8 text", src[i]), "save the file as UTF-8"))
 		case r == '\n':
 			line, column = line+1, 0
 		case r == '\r' && i+1 < len(src) && src[i+1] == '\n':
 		case unprintable(r):
-			out = append(out, &Problem{File: name, Line: line, Column: column, What: fmt.Sprintf("control character %U", r), Right: "delete it; indent with spaces"})
+			out = append(out, problem(name, position{line, column}, "", say.Later("control character %U", r), "delete it; indent with spaces"))
 		}
 		i += size
 	}
@@ -123,17 +124,17 @@ func unprintable(r rune) bool {
 func unwelcome(tokens token.Tokens) *Problem {
 	depth, line, dashes, keys := 0, 0, 0, 0
 	for _, t := range tokens {
-		what, right := "", ""
+		var what, right any
 		switch t.Type {
 		case token.AnchorType, token.AliasType, token.MergeKeyType:
-			what, right = "anchors, aliases and merge keys are not read here", "write the content out, or quote a text that begins with & or *"
+			what, right = say.Later("anchors, aliases and merge keys are not read here"), say.Later("write the content out, or quote a text that begins with & or *")
 		case token.TagType, token.DirectiveType:
-			what, right = "tags and directives are not read here", "drop it, or quote a text that begins with ! or %"
+			what, right = say.Later("tags and directives are not read here"), say.Later("drop it, or quote a text that begins with ! or %")
 		case token.MappingKeyType:
-			what, right = "keys marked with ? are not read here", "write key: value"
+			what, right = say.Later("keys marked with ? are not read here"), say.Later("write key: value")
 		case token.MappingValueType:
 			if keys++; keys > maxKeys {
-				what, right = fmt.Sprintf("there are more than %d keys up to here", maxKeys), "split the file in two"
+				what, right = say.Later("there are more than %d keys up to here", maxKeys), say.Later("split the file in two")
 			}
 		case token.MappingStartType, token.SequenceStartType:
 			depth++
@@ -146,10 +147,10 @@ func unwelcome(tokens token.Tokens) *Problem {
 			dashes++
 		}
 		if depth > maxNesting || dashes > maxNesting {
-			what, right = "lists are nested too deep here", fmt.Sprintf("at most %d", maxNesting)
+			what, right = say.Later("lists are nested too deep here"), say.Later("at most %d", maxNesting)
 		}
-		if what != "" {
-			return &Problem{Line: t.Position.Line, Column: t.Position.Column, What: what, Right: right}
+		if what != nil {
+			return problem("", at(t), "", what, right)
 		}
 	}
 	return nil
@@ -157,18 +158,18 @@ func unwelcome(tokens token.Tokens) *Problem {
 
 // fromYAML turns the library's error into a problem at its token.
 func fromYAML(name string, err error) *Problem {
-	p := &Problem{File: name, Line: 1, Column: 1, What: "cannot be read as YAML", Right: "check indentation, brackets and closing quotes; a text that holds : or # needs quotes"}
+	const right = "check indentation, brackets and closing quotes; a text that holds : or # needs quotes"
 	var ye yaml.Error
 	if !errors.As(err, &ye) {
-		return p
+		return problem(name, position{1, 1}, "", "cannot be read as YAML", right)
 	}
-	if t := ye.GetToken(); t != nil && t.Position != nil {
-		p.Line, p.Column = t.Position.Line, t.Position.Column
+	place := position{1, 1}
+	if t := ye.GetToken(); t != nil {
+		place = at(t)
 	}
-	p.What = "cannot be read as YAML, " + ye.GetMessage()
 	var twice *yaml.DuplicateKeyError
 	if errors.As(err, &twice) {
-		p.What, p.Right = ye.GetMessage(), "keep one of the two"
+		return problem(name, place, "", say.Plain(ye.GetMessage()), "keep one of the two")
 	}
-	return p
+	return problem(name, place, "", say.Later("cannot be read as YAML, %s", ye.GetMessage()), right)
 }

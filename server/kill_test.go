@@ -15,6 +15,7 @@ import (
 	"testing"
 	"time"
 
+	"asfound/server/link"
 	"asfound/server/photo"
 	"asfound/server/record"
 	"asfound/server/store/bolt"
@@ -43,12 +44,17 @@ func serveChild(dir string) error {
 	if err != nil {
 		return err
 	}
+	now := func() time.Time { return noon }
+	links, err := link.Open(dir, s.Drawer("links"), now)
+	if err != nil {
+		return err
+	}
 	listener, err := net.Listen("tcp", "127.0.0.1:0")
 	if err != nil {
 		return err
 	}
 	fmt.Println(listener.Addr())
-	return New(Config{Store: s, Photos: photos, Now: func() time.Time { return noon }}).Serve(context.Background(), listener)
+	return New(Config{Store: s, Photos: photos, Links: links, Now: now}).Serve(context.Background(), listener)
 }
 
 // startChild starts a server process and waits for its address.

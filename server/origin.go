@@ -53,18 +53,53 @@ func setHeaders(next echo.HandlerFunc) echo.HandlerFunc {
 }
 
 // checkHost refuses requests under a name that is not this machine's: a stranger's page could make its own name point
-// here and would then pass for the same origin (DNS rebinding).
-func checkHost(next echo.HandlerFunc) echo.HandlerFunc {
+// here and would then pass for the same origin (DNS rebinding). Under the public name, and whatever another program
+// has passed on, sellers' pages are all there is.
+func (s *Server) checkHost(next echo.HandlerFunc) echo.HandlerFunc {
 	return func(c echo.Context) error {
-		host := c.Request().Host
-		if name, _, err := net.SplitHostPort(host); err == nil {
-			host = name
+		r := c.Request()
+		name := r.Host
+		if host, _, err := net.SplitHostPort(r.Host); err == nil {
+			name = host
 		}
-		if !isLoopback(strings.Trim(host, "[]")) {
+		local := isLoopback(strings.Trim(name, "[]"))
+		outside := s.Public != nil && sameHost(r.Host, s.Public.Host)
+		if !local && !outside {
 			return problem(http.StatusMisdirectedRequest, "host", "asfound answers only as localhost or 127.0.0.1: open it under one of these names")
+		}
+		if path := r.URL.Path; (outside || passedOn(r)) && !strings.HasPrefix(path, "/s/") && path != "/robots.txt" {
+			return problem(http.StatusMisdirectedRequest, "host", "only pages for sellers are reached from outside")
 		}
 		return next(c)
 	}
+}
+
+// sameHost compares names with their ports, of which 443 may be left out.
+func sameHost(a, b string) bool {
+	return strings.EqualFold(strings.TrimSuffix(a, ":443"), strings.TrimSuffix(b, ":443"))
+}
+
+// passedOn tells whether another program took the request in and passed it on, as it should say (RFC 7239, and the
+// names in use before it). One that says nothing and gives this machine as host cannot be told from the app.
+func passedOn(r *http.Request) bool {
+	for _, name := range []string{"Forwarded", "X-Forwarded-For", "X-Forwarded-Host", "X-Forwarded-Proto", "X-Real-Ip", "Via"} {
+		if r.Header.Get(name) != "" {
+			return true
+		}
+	}
+	return false
+}
+
+// ParsePublic reads the address under which sellers reach their pages, as https://estimates.example.
+func ParsePublic(text string) (*url.URL, error) {
+	u, err := url.Parse(text)
+	if err != nil || u.Scheme != "https" || u.Hostname() == "" || u.User != nil || strings.Trim(u.Path, "/") != "" || u.RawQuery != "" || u.Fragment != "" {
+		return nil, fmt.Errorf("%q is no public address: one like https://estimates.example is expected, with nothing after the name", text)
+	}
+	if isLoopback(u.Hostname()) {
+		return nil, fmt.Errorf("%q is this machine's own address: give the one by which sellers reach it, or leave --public out", text)
+	}
+	return &url.URL{Scheme: "https", Host: strings.ToLower(u.Host)}, nil
 }
 
 // checkOrigin refuses writes that another site's page sends through the user's browser.

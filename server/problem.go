@@ -10,8 +10,10 @@ import (
 
 	"github.com/labstack/echo/v4"
 
+	"asfound/server/link"
 	"asfound/server/photo"
 	"asfound/server/store"
+	"asfound/server/workbook"
 )
 
 // Problem is an answer that says no. Its JSON is {"code","message"} and what the case adds.
@@ -52,11 +54,18 @@ func asProblem(err error) *Problem {
 		{photo.ErrBusy, http.StatusServiceUnavailable, "busy", "2"},
 		{photo.ErrName, http.StatusBadRequest, "photo-name", ""},
 		{photo.ErrMissing, http.StatusNotFound, "no-photo", ""},
+		{photo.ErrAltered, http.StatusNotFound, "altered", ""},
 		{photo.ErrOffset, http.StatusConflict, "offset", ""},
 		{photo.ErrSize, http.StatusRequestEntityTooLarge, "too-large", ""},
 		{photo.ErrHash, http.StatusUnprocessableEntity, "wrong-hash", ""},
 		{photo.ErrPicture, http.StatusUnprocessableEntity, "no-picture", ""},
 		{photo.ErrCut, http.StatusBadRequest, "cut-off", ""},
+		{link.ErrDisk, http.StatusInsufficientStorage, "disk-full", ""},
+		{link.ErrRefused, http.StatusUnprocessableEntity, "link", ""},
+		{link.ErrMade, http.StatusConflict, "link-made", ""},
+		{link.ErrNone, http.StatusNotFound, "no-link", ""},
+		{workbook.ErrTable, http.StatusUnprocessableEntity, "table", ""},
+		{link.ErrFull, http.StatusUnprocessableEntity, "links-full", ""},
 	} {
 		if errors.Is(err, known.err) && !errors.As(err, &p) {
 			if known.status == http.StatusInsufficientStorage { // the whole names files of the server: for its log
@@ -98,7 +107,7 @@ func catch(next echo.HandlerFunc) echo.HandlerFunc {
 func (s *Server) fail(err error, c echo.Context) {
 	p := asProblem(err)
 	if p.Status >= 500 && p.Status != http.StatusServiceUnavailable {
-		s.Log.Error("a request failed", "method", c.Request().Method, "path", c.Request().URL.Path, "status", p.Status, "err", err)
+		s.Log.Error("a request failed", "method", c.Request().Method, "path", forLog(c.Request().URL.Path), "status", p.Status, "err", err)
 	}
 	if c.Response().Committed {
 		return
@@ -116,6 +125,14 @@ func (s *Server) fail(err error, c echo.Context) {
 	if err != nil {
 		s.Log.Debug("an answer was not delivered", "err", err)
 	}
+}
+
+// forLog leaves out of an address what opens a seller's page.
+func forLog(path string) string {
+	if strings.HasPrefix(path, "/s/") {
+		return "/s/..."
+	}
+	return path
 }
 
 // reply sends JSON with the header by which the app tells this server from a stranger's (a hotel's sign-in page).

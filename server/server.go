@@ -1,4 +1,4 @@
-// Package server is Asfound's HTTP side: sync of rows, photos and the app itself.
+// Package server is Asfound's HTTP side: sync of rows, photos, sellers' pages and the app itself.
 package server
 
 import (
@@ -9,11 +9,14 @@ import (
 	"log/slog"
 	"net"
 	"net/http"
+	"net/netip"
+	"net/url"
 	"time"
 
 	"github.com/go-playground/validator/v10"
 	"github.com/labstack/echo/v4"
 
+	"asfound/server/link"
 	"asfound/server/photo"
 	"asfound/server/store"
 )
@@ -26,6 +29,10 @@ type Config struct {
 	Photos *photo.Folder
 	// Site is the built app with index.html at its top; nil when it was not built.
 	Site fs.FS
+	// Links keeps the papers given to sellers.
+	Links *link.Shelf
+	// Public is the address under which sellers reach their pages; nil for this machine's own alone.
+	Public *url.URL
 	// Now is the wall clock; nil means time.Now.
 	Now func() time.Time
 	// Log receives faults of the server; nil drops them.
@@ -39,6 +46,10 @@ type Server struct {
 	validate *validator.Validate
 	// pushes bounds the bodies held in memory at a time.
 	pushes chan struct{}
+	// making bounds the links being made, redraws the photos drawn anew, at a time: both take much memory.
+	making, redraws chan struct{}
+	guesses         *guesses
+	relay           *relay
 	// idle is how long a body may stall, whole how long it may take in all.
 	idle, whole time.Duration
 	// grace is how long requests under way may take after the stop was asked for.
@@ -53,6 +64,8 @@ const (
 	answerTime  = 60 * time.Second
 	restTime    = 120 * time.Second
 	headerBytes = 16 << 10
+
+	tendEvery = time.Minute
 )
 
 // New makes a server.
@@ -65,7 +78,10 @@ func New(config Config) *Server {
 	}
 	s := &Server{
 		Config: config, echo: echo.New(), validate: newValidator(), pushes: make(chan struct{}, pushesAtOnce),
-		idle: 30 * time.Second, whole: 5 * time.Minute, grace: 8 * time.Second,
+		making: make(chan struct{}, linksAtOnce), redraws: make(chan struct{}, 1),
+		guesses: &guesses{now: config.Now, by: map[netip.Prefix]*bucket{}},
+		relay:   &relay{store: config.Store, now: config.Now},
+		idle:    30 * time.Second, whole: 5 * time.Minute, grace: 8 * time.Second,
 	}
 	s.echo.HideBanner, s.echo.HidePort = true, true
 	s.echo.HTTPErrorHandler = s.fail
@@ -88,10 +104,19 @@ func (s *Server) Serve(ctx context.Context, listener net.Listener) error {
 	}
 	ended := make(chan error, 1)
 	go func() { ended <- web.Serve(listener) }()
-	select {
-	case err := <-ended:
-		return fmt.Errorf("asfound can no longer take requests: %w", err)
-	case <-ctx.Done():
+	tend := time.NewTicker(tendEvery)
+	defer tend.Stop()
+	s.tendLinks()
+	// What was only counted is written before the store is closed.
+	defer s.tendLinks()
+	for ctx.Err() == nil {
+		select {
+		case err := <-ended:
+			return fmt.Errorf("asfound can no longer take requests: %w", err)
+		case <-tend.C:
+			s.tendLinks()
+		case <-ctx.Done():
+		}
 	}
 	stop, cancel := context.WithTimeout(context.WithoutCancel(ctx), s.grace)
 	defer cancel()

@@ -5,12 +5,15 @@ import (
 	"encoding/json"
 	"fmt"
 	"io/fs"
+	"log/slog"
 	"net/http"
 	"net/http/httptest"
+	"net/url"
 	"strings"
 	"testing"
 	"time"
 
+	"asfound/server/link"
 	"asfound/server/photo"
 	"asfound/server/record"
 	"asfound/server/store"
@@ -32,6 +35,8 @@ type shop struct {
 	dir    string
 	now    time.Time
 	site   fs.FS
+	public *url.URL
+	log    *slog.Logger
 	opener func(dir string) (*bolt.Store, error)
 	store  *bolt.Store
 	server *Server
@@ -54,7 +59,11 @@ func (s *shop) open() {
 	if err != nil {
 		s.t.Fatal(err)
 	}
-	s.server = New(Config{Store: s.store, Photos: photos, Site: s.site, Now: func() time.Time { return s.now }})
+	links, err := link.Open(s.dir, s.store.Drawer("links"), func() time.Time { return s.now })
+	if err != nil {
+		s.t.Fatal(err)
+	}
+	s.server = New(Config{Store: s.store, Photos: photos, Links: links, Public: s.public, Site: s.site, Log: s.log, Now: func() time.Time { return s.now }})
 }
 
 func (s *shop) restart() {

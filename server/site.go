@@ -52,6 +52,12 @@ func (s *Server) site(c echo.Context) error {
 	return c.HTML(http.StatusServiceUnavailable, notBuilt)
 }
 
+// robots asks everybody who collects pages to leave these alone, sellers' pages first of all.
+func (s *Server) robots(c echo.Context) error {
+	c.Response().Header().Set("Cache-Control", "no-cache")
+	return c.Blob(http.StatusOK, "text/plain; charset=utf-8", []byte("User-agent: *\nDisallow: /s/\nDisallow: /\n"))
+}
+
 // file serves name, or one of name.br and name.gz in its place, and tells whether there was one.
 func (s *Server) file(c echo.Context, name string) (found bool, err error) {
 	if s.Site == nil || !fs.ValidPath(name) || strings.HasSuffix(name, ".br") || strings.HasSuffix(name, ".gz") {

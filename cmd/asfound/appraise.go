@@ -8,7 +8,7 @@ import (
 	"asfound/rubrics/appraisal"
 )
 
-const appraiseUsage = `asfound appraise FILE.json [--json] [--price N] [--save FILE]
+const appraiseUsage = `asfound appraise FILE.json [--json] [--price N] [--save FILE] [--language ID]
 
 Judges one appraisal file ("-" reads standard input): scores and verdict, the
 repair estimate, the allowance for what was not checked, worth, the odds and the
@@ -16,6 +16,8 @@ three prices. The same file gives the same cents everywhere.
 
   --json        every number, as one JSON object
   --price N     ask about this price instead of the asking price
+  --language ID say it in another language, with the marks of its numbers: en-US,
+                en-GB, es-US, es-MX, es-ES
   --save FILE   write the appraisal file again, with --price as the asking price;
                 fields this program does not know are kept
 
@@ -24,7 +26,7 @@ is in asfound schema.
 `
 
 func appraise(_ context.Context, args []string, out, _ io.Writer) error {
-	flags, rest, err := options(args, []string{"price", "save"}, []string{"json"})
+	flags, rest, err := options(args, []string{"price", "save", "language"}, []string{"json"})
 	if err != nil {
 		return err
 	}
@@ -43,13 +45,13 @@ func appraise(_ context.Context, args []string, out, _ io.Writer) error {
 		}
 		price = &p
 	}
-	judge, err := newJudge()
+	judge, v, err := newJudge(flags["language"])
 	if err != nil {
 		return err
 	}
 	res, err := judge.Of(&doc.File, appraisal.Ask{Price: price})
 	if err != nil {
-		return fmt.Errorf("%s: %w", rest[0], err)
+		return fmt.Errorf("%s: %w", rest[0], spokenError(v, err))
 	}
 	if name, ok := flags["save"]; ok {
 		if price != nil {
@@ -66,5 +68,5 @@ func appraise(_ context.Context, args []string, out, _ io.Writer) error {
 	if flags["json"] != "" {
 		return printJSON(out, res)
 	}
-	return report(out, &doc.File, res)
+	return report(out, v, &doc.File, res)
 }

@@ -10,7 +10,7 @@ import (
 	"asfound/rubrics/appraisal"
 )
 
-var compareUsage = fmt.Sprintf(`asfound compare FILE FILE... [--weights ahead=40,odds=20,...] [--json]
+var compareUsage = fmt.Sprintf(`asfound compare FILE FILE... [--weights ahead=40,odds=20,...] [--json] [--language ID]
 
 Puts two to eight appraisal files of one currency side by side, each at its asking
 price: verdict, coverage, all-in, the odds of coming out ahead and the three
@@ -22,6 +22,7 @@ whatever the weights.
   --weights     what counts how much, 0 to 100 each, over those of the first file:
                 %s
   --json        every number, as one JSON object
+  --language ID say it in another language: en-US, en-GB, es-US, es-MX, es-ES
 `, defaultWeights())
 
 func defaultWeights() string {
@@ -33,7 +34,7 @@ func defaultWeights() string {
 }
 
 func compare(_ context.Context, args []string, out, _ io.Writer) error {
-	flags, names, err := options(args, []string{"weights"}, []string{"json"})
+	flags, names, err := options(args, []string{"weights", "language"}, []string{"json"})
 	if err != nil {
 		return err
 	}
@@ -53,13 +54,13 @@ func compare(_ context.Context, args []string, out, _ io.Writer) error {
 			return err
 		}
 	}
-	judge, err := newJudge()
+	judge, v, err := newJudge(flags["language"])
 	if err != nil {
 		return err
 	}
 	c, err := judge.Compare(files, nil)
 	if err != nil {
-		return err
+		return spokenError(v, err)
 	}
 	if flags["json"] != "" {
 		return printJSON(out, struct {
@@ -67,7 +68,7 @@ func compare(_ context.Context, args []string, out, _ io.Writer) error {
 			Comparison *appraisal.Comparison `json:"comparison"`
 		}{names, c})
 	}
-	return compareReport(out, c)
+	return compareReport(out, v, c)
 }
 
 // setWeights reads weights such as "ahead=40,odds=20" over those of a shop.

@@ -7,23 +7,69 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"strings"
 	"syscall"
 
 	"asfound/rubrics"
 	"asfound/rubrics/appraisal"
+	"asfound/rubrics/say"
+	"asfound/rubrics/tongue"
 )
 
-// newJudge reads the rubrics that the program carries.
-func newJudge() (*appraisal.Judge, error) {
+// newJudge reads the rubrics that the program carries and speaks the language of a
+// locale such as es-MX; "" is English. The voice is nil for English.
+func newJudge(locale string) (*appraisal.Judge, *say.Voice, error) {
+	v, err := voiceOf(locale)
+	if err != nil {
+		return nil, nil, err
+	}
+	if l := v.Locale().Language; l != "en" {
+		t, err := tongue.Load(l)
+		if err != nil {
+			return nil, nil, err
+		}
+		all, parts, err := t.Rubrics()
+		if err != nil {
+			return nil, nil, err
+		}
+		return appraisal.NewJudge(all, parts).In(v), v, nil
+	}
 	all, err := rubrics.All()
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	parts, err := rubrics.Parts()
 	if err != nil {
+		return nil, nil, err
+	}
+	return appraisal.NewJudge(all, parts).In(v), v, nil
+}
+
+// voiceOf speaks in a locale; "" is the nil voice.
+func voiceOf(locale string) (*say.Voice, error) {
+	if locale == "" {
+		return nil, nil
+	}
+	l, ok := say.LocaleOf(locale)
+	if !ok {
+		var known []string
+		for _, l := range say.Locales() {
+			known = append(known, l.ID)
+		}
+		return nil, fmt.Errorf("--language: %.20q is not spoken here: one of %s", locale, strings.Join(known, ", "))
+	}
+	if l.Language == "en" {
+		return say.New(l, nil), nil
+	}
+	t, err := tongue.Load(l.Language)
+	if err != nil {
 		return nil, err
 	}
-	return appraisal.NewJudge(all, parts), nil
+	words := t.Words()
+	for english, own := range t.Program() {
+		words[english] = own
+	}
+	return say.New(l, words), nil
 }
 
 // readAppraisal reads one appraisal file; "-" is standard input.
@@ -105,4 +151,12 @@ func printJSON(out io.Writer, v any) error {
 	e.SetEscapeHTML(false)
 	e.SetIndent("", "  ")
 	return e.Encode(v)
+}
+
+// spokenError is an error of the engine in the reader's language.
+func spokenError(v *say.Voice, err error) error {
+	if v == nil {
+		return err
+	}
+	return errors.New(v.Error(err))
 }

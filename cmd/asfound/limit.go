@@ -4,21 +4,23 @@ import (
 	"context"
 	"fmt"
 	"io"
-	"strconv"
 	"strings"
 
 	"asfound/rubrics"
 	"asfound/rubrics/limit"
+	"asfound/rubrics/say"
 )
 
 const limitUsage = `asfound limit [--json]
-asfound limit NAME quantity=value... [--json]
+asfound limit NAME quantity=value... [--json] [--language ID]
 
 Lists the measured limits by subject, or computes one. Values carry their units:
 
   asfound limit rope-diameter nominal=3/8in measured=0.352in
   asfound limit leaf-chain pitch=1in pitches=12 measured=12.3in
   asfound limit descent-speed travel=72in time=15s
+
+--language ID says it in another language: en-US, en-GB, es-US, es-MX, es-ES.
 
 maker=VALUE puts the maker's own limit in place of the published one, where the
 limit has one. The standing of each figure is shown: published, seen in reprint,
@@ -27,7 +29,7 @@ warn, but never clear anything.
 `
 
 func computeLimit(_ context.Context, args []string, out, _ io.Writer) error {
-	flags, rest, err := options(args, nil, []string{"json"})
+	flags, rest, err := options(args, []string{"language"}, []string{"json"})
 	if err != nil {
 		return err
 	}
@@ -45,46 +47,56 @@ func computeLimit(_ context.Context, args []string, out, _ io.Writer) error {
 		}
 		given[name] = value
 	}
-	r, err := limit.Compute(rest[0], given)
+	v, err := voiceOf(flags["language"])
 	if err != nil {
 		return err
+	}
+	r, err := limit.ComputeIn(v, rest[0], given)
+	if err != nil {
+		return spokenError(v, err)
 	}
 	if flags["json"] != "" {
 		return printJSON(out, r)
 	}
 	fmt.Fprintf(out, "%s\n", r.Text)
-	fmt.Fprintf(out, "  value    %s %s\n", number(r.Value), r.Unit)
+	tell := func(pattern string, args ...any) { fmt.Fprintln(out, v.Pattern(pattern, args...)) }
+	tell("  value    %.6g %s", r.Value, r.Unit)
 	if r.Limit != nil {
-		fmt.Fprintf(out, "  limit    %s %s\n", number(*r.Limit), r.Unit)
+		tell("  limit    %.6g %s", *r.Limit, r.Unit)
 	}
-	fmt.Fprintf(out, "  finding  %s\n  formula  %s\n  source   %s\n  status   %s\n", r.Finding, r.Formula, r.Source, r.Status)
+	tell("  finding  %s", v.Label(findingWords[r.Finding]))
+	tell("  formula  %s", r.Formula)
+	tell("  source   %s", r.Source)
+	tell("  status   %s", v.Label(string(r.Status)))
 	book, err := rubrics.PriceBook()
 	if err != nil {
 		return err
 	}
 	for _, m := range r.More {
 		if m.Text != "" {
-			fmt.Fprintf(out, "  %s: %s\n", m.Title, m.Text)
+			tell("  %s: %s", m.Title, m.Text)
 		} else {
-			fmt.Fprintf(out, "  %s: %s %s\n", m.Title, number(m.Value), m.Unit)
+			tell("  %s: %.6g %s", m.Title, m.Value, m.Unit)
 		}
-		for _, p := range book.Parts {
-			if m.Part == p.ID {
-				fmt.Fprintf(out, "    %s: %s, %s or %s %s per %s (example of %s)\n", p.Title,
-					money(p.Price.Low), money(p.Price.Likely), money(p.Price.High), book.Currency, p.Unit, book.Dated)
+		for _, part := range book.Parts {
+			if m.Part == part.ID {
+				tell("    %s: %s, %s or %s %s per %s (example of %s)", part.Title,
+					money(v, part.Price.Low), money(v, part.Price.Likely), money(v, part.Price.High), book.Currency, part.Unit, book.Dated)
 			}
 		}
 	}
 	for _, n := range r.Notes {
-		fmt.Fprintf(out, "  note: %s\n", n)
+		tell("  note: %s", n)
 	}
 	if r.Caution != "" {
-		fmt.Fprintf(out, "  CAUTION: %s\n", r.Caution)
+		tell("  CAUTION: %s", r.Caution)
 	}
 	return nil
 }
 
-func number(x float64) string { return strconv.FormatFloat(x, 'g', 6, 64) }
+var findingWords = map[limit.Finding]string{
+	limit.Within: say.Key("within limit"), limit.Watch: say.Key("watch"), limit.Beyond: say.Key("beyond limit"), limit.Computed: say.Key("computed"),
+}
 
 func listLimits(out io.Writer, asJSON bool) error {
 	all := limit.All()

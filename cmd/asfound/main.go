@@ -34,10 +34,12 @@ func commands() []command {
 		{"serve", "serve the app and keep the shop's records", serveUsage, serve},
 		{"appraise", "judge one appraisal file", appraiseUsage, appraise},
 		{"compare", "put several appraisal files side by side", compareUsage, compare},
+		{"document", "make a paper of an appraisal, as PDF", documentUsage, makeDocument},
+		{"tables", "write appraisal files as CSV tables", tablesUsage, tables},
 		{"backtest", "measure the valuation on a table of sales", backtestUsage, backtestTable},
 		{"rubric", "list the rubrics, or check a rubric file", rubricUsage, rubric},
 		{"limit", "list the measured limits, or compute one", limitUsage, computeLimit},
-		{"schema", "print the JSON Schema of an appraisal file", schemaUsage, schema},
+		{"schema", "print the JSON Schema of an appraisal file, or of a backup", schemaUsage, schema},
 	}
 }
 

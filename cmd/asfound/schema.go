@@ -5,17 +5,23 @@ import (
 	"io"
 
 	"asfound/rubrics"
+	"asfound/server/record"
 )
 
-const schemaUsage = `asfound schema
+const schemaUsage = `asfound schema [appraisal|archive]
 
-Prints the JSON Schema of an appraisal file.
+Prints the JSON Schema of an appraisal file, or of everything that is kept: the
+records.json in a backup.
 `
 
 func schema(_ context.Context, args []string, out, _ io.Writer) error {
-	if len(args) > 0 {
-		return misuse("it takes no arguments")
+	text := rubrics.FileSchema
+	switch {
+	case len(args) == 1 && args[0] == "archive":
+		text = record.ArchiveSchema
+	case len(args) > 1 || len(args) == 1 && args[0] != "appraisal":
+		return misuse("give appraisal, archive or nothing")
 	}
-	_, err := out.Write(rubrics.FileSchema)
+	_, err := out.Write(text)
 	return err
 }

@@ -17,11 +17,17 @@ import (
 
 	"asfound/rubrics"
 	"asfound/rubrics/appraisal"
+	"asfound/server/record"
 )
 
 func compiledSchema(t *testing.T) *jsonschema.Schema {
 	t.Helper()
-	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(rubrics.FileSchema))
+	return compiled(t, rubrics.FileSchema)
+}
+
+func compiled(t *testing.T, schema []byte) *jsonschema.Schema {
+	t.Helper()
+	doc, err := jsonschema.UnmarshalJSON(bytes.NewReader(schema))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -275,5 +281,37 @@ func TestSchemaTakesStrangers(t *testing.T) {
 	}
 	if err := valid(t, compiledSchema(t), text); err != nil {
 		t.Error(err)
+	}
+}
+
+// TestArchiveSchema takes the rows that all devices agree on, and refuses what is none.
+func TestArchiveSchema(t *testing.T) {
+	s := compiled(t, record.ArchiveSchema)
+	src, err := os.ReadFile("../../testdata/merges/merge.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var cases []struct {
+		Want json.RawMessage `json:"want"`
+	}
+	if err := json.Unmarshal(src, &cases); err != nil || len(cases) == 0 {
+		t.Fatal(len(cases), err)
+	}
+	const photo = `{"hash":"00","type":"image/jpeg","width":4,"height":3,"bytes":9,"at":"2026-11-02T10:00:00Z"}`
+	archive := func(rows, photos string) []byte {
+		return fmt.Appendf(nil, `{"format":"asfound-archive","version":1,"made":"2026-11-02T10:00:00Z","device":"a1a1a1a1a1a1a1a1","photos":[%s],"rows":%s}`, photos, rows)
+	}
+	for _, c := range cases {
+		if err := valid(t, s, archive(string(c.Want), photo)); err != nil {
+			t.Errorf("%s: %v", c.Want, err)
+		}
+	}
+	for _, bad := range []string{`[{"doc":"shop","entries":[],"seen":[]}]`, `[{"doc":"shop","path":"x","entries":[{"value":1}],"seen":[]}]`, `{}`} {
+		if valid(t, s, archive(bad, photo)) == nil {
+			t.Errorf("%s is taken", bad)
+		}
+	}
+	if valid(t, s, archive("[]", `{"hash":7}`)) == nil {
+		t.Error("a photo without its fields is taken")
 	}
 }

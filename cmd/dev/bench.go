@@ -37,6 +37,10 @@ func bench(ctx context.Context, _ []string) error {
 	if err != nil {
 		return err
 	}
+	drawn, err := drawPapers(ctx)
+	if err != nil {
+		return err
+	}
 	cmd := exec.CommandContext(ctx, "node", "bench.mjs")
 	cmd.Dir, cmd.Stderr = "pwa", os.Stderr
 	out, err := cmd.Output()
@@ -47,6 +51,9 @@ func bench(ctx context.Context, _ []string) error {
 		Worker, Throttled struct{ Ready, First, Warm float64 }
 		ColdPlain         []float64 `json:"cold_plain"`
 		Cold4x            []float64 `json:"cold_4x"`
+		EightPlain        eight     `json:"eight_plain"`
+		Eight4x           eight     `json:"eight_4x"`
+		Paper, Paper4x    paperTimes
 	}
 	if err := json.Unmarshal(out, &b); err != nil {
 		return fmt.Errorf("the browser's measures: %w: %s", err, out)
@@ -63,9 +70,14 @@ func bench(ctx context.Context, _ []string) error {
 	fmt.Printf("| browser worker | %.0f | %.0f | %.1f | %.1f |\n", b.Worker.Ready, b.Worker.First, b.Worker.Warm, b.Worker.Warm/(n["ns/op"]/1e6))
 	fmt.Printf("| same module, processor throttled 4x | %.0f | %.0f | %.1f | %.1f |\n", b.Throttled.Ready, b.Throttled.First, b.Throttled.Warm, b.Throttled.Warm/(n["ns/op"]/1e6))
 	scale(native, wasm)
+	printPapers(drawn, b.Paper, b.Paper4x)
 	fmt.Println("\n| cold start with the server stopped, to the engine's first answer | ms, each run |")
 	fmt.Println("|---|---|")
 	fmt.Printf("| plain | %s |\n| page throttled 4x | %s |\n", whole(b.ColdPlain), whole(b.Cold4x))
+	fmt.Println("\n| eight listings side by side, a weight tapped and a price typed | to the next frame, worst ms (INP) | median ms | interactions | until the figures stand, median ms | slowest ms |")
+	fmt.Println("|---|---|---|---|---|---|")
+	b.EightPlain.print("plain")
+	b.Eight4x.print("page throttled 4x")
 	list.print()
 	fmt.Println("\n| sent to the browser | raw, bytes | gzip -9 | brotli 11 |")
 	fmt.Println("|---|---|---|---|")
@@ -80,6 +92,13 @@ func bench(ctx context.Context, _ []string) error {
 		}
 	}
 	return nil
+}
+
+// eight is what is felt of a comparison of eight listings, ms.
+type eight struct{ Worst, Median, Count, Stand, Slowest float64 }
+
+func (e eight) print(title string) {
+	fmt.Printf("| %s | %.0f | %.0f | %.0f | %.0f | %.0f |\n", title, e.Worst, e.Median, e.Count, e.Stand, e.Slowest)
 }
 
 func whole(list []float64) string {

@@ -12,6 +12,7 @@ import (
 
 	"asfound/rubrics"
 	"asfound/rubrics/door"
+	"asfound/rubrics/tongue"
 )
 
 const (
@@ -60,7 +61,7 @@ func buildSite(ctx context.Context, quality int) error {
 	mark := filepath.Join(site, ".built")
 	level := fmt.Sprint(quality)
 	have, _ := os.ReadFile(mark)
-	if string(have) >= level && len(have) == len(level) && !newer(mark, "pwa", generated+"/catalogue.json", generated+"/engine.wasm", generated+"/editor.wasm", generated+"/types.ts") {
+	if string(have) >= level && len(have) == len(level) && !newer(mark, "pwa", generated+"/catalogue.json", generated+"/catalogue.es.json", generated+"/engine.wasm", generated+"/editor.wasm", generated+"/paper.wasm", generated+"/types.ts") {
 		return nil
 	}
 	if err := step("the app", func() error { return runIn(ctx, "pwa", "npx", "--no-install", "vite", "build", "--logLevel", "warn") }); err != nil {
@@ -91,21 +92,31 @@ func packages(ctx context.Context) error {
 }
 
 // engine builds the WebAssembly engine, the catalogue it opens with, and the
-// module that edits rubrics.
+// modules that edit rubrics and draw papers.
 func engine(ctx context.Context) error {
 	wasm := generated + "/engine.wasm"
 	editor := generated + "/editor.wasm"
+	paper := generated + "/paper.wasm"
 	catalogue := generated + "/catalogue.json"
-	if !newer(wasm, "rubrics", "cmd/wasm", "go.mod") && !newer(editor, "rubrics", "cmd/wasm", "go.mod") && !newer(catalogue, "rubrics") {
+	if !newer(wasm, "rubrics", "cmd/wasm", "go.mod") && !newer(editor, "rubrics", "cmd/wasm", "go.mod") && !newer(paper, "rubrics", "cmd/wasm", "go.mod") && !newer(catalogue, "rubrics") && !newer(generated+"/catalogue.es.json", "rubrics") {
 		return nil
 	}
-	return step("the engine and the rubric editor", func() error {
+	return step("the engine, the rubric editor and the papers", func() error {
 		text, err := catalogueJSON()
 		if err != nil {
 			return err
 		}
 		if err := os.WriteFile(catalogue, text, 0o644); err != nil {
 			return err
+		}
+		for _, language := range tongue.Languages {
+			text, err := catalogueIn(language)
+			if err != nil {
+				return err
+			}
+			if err := os.WriteFile(generated+"/catalogue."+language+".json", text, 0o644); err != nil {
+				return err
+			}
 		}
 		root, err := exec.CommandContext(ctx, "go", "env", "GOROOT").Output()
 		if err != nil {
@@ -115,7 +126,7 @@ func engine(ctx context.Context) error {
 		if err := copyFile(generated+"/wasm_exec.js", glue); err != nil {
 			return err
 		}
-		for out, pkg := range map[string]string{wasm: "./cmd/wasm/engine", editor: "./cmd/wasm/editor"} {
+		for out, pkg := range map[string]string{wasm: "./cmd/wasm/engine", editor: "./cmd/wasm/editor", paper: "./cmd/wasm/paper"} {
 			if err := runEnv(ctx, ".", []string{"GOOS=js", "GOARCH=wasm"}, "go", "build", "-trimpath", "-ldflags=-s -w", "-o", out, pkg); err != nil {
 				return err
 			}
@@ -124,19 +135,37 @@ func engine(ctx context.Context) error {
 	})
 }
 
-// catalogueJSON is the checked rubrics, prices, limits and labels.
+// catalogueJSON is the checked rubrics, prices, limits and labels, in English.
 func catalogueJSON() ([]byte, error) {
+	c, err := englishCatalogue()
+	if err != nil {
+		return nil, err
+	}
+	return json.Marshal(c)
+}
+
+// catalogueIn is the same in another language, with the engine's sentences in it.
+func catalogueIn(language string) ([]byte, error) {
+	c, err := englishCatalogue()
+	if err != nil {
+		return nil, err
+	}
+	t, err := tongue.Load(language)
+	if err != nil {
+		return nil, err
+	}
+	own, err := t.Catalogue(c)
+	if err != nil {
+		return nil, err
+	}
+	return json.Marshal(own)
+}
+
+func englishCatalogue() (door.Catalogue, error) {
 	all, err := rubrics.All()
 	if err != nil {
-		return nil, err
+		return door.Catalogue{}, err
 	}
-	parts, err := rubrics.Parts()
-	if err != nil {
-		return nil, err
-	}
-	dated, err := rubrics.PartsDated()
-	if err != nil {
-		return nil, err
-	}
-	return json.Marshal(door.NewCatalogue(all, parts, dated))
+	book, err := rubrics.PriceBook()
+	return door.NewCatalogue(all, book.Parts, book.Dated), err
 }

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"asfound/rubrics/door"
+	"asfound/rubrics/tongue"
 )
 
 // goldenFiles are the appraisals whose whole result is kept.
@@ -43,40 +44,65 @@ func golden(context.Context, []string) error {
 		return err
 	}
 	for _, name := range names {
-		src, err := os.ReadFile(name)
-		if err != nil {
-			return err
-		}
-		reply := d.Call("appraise", append(append([]byte(`{"file":`), src...), '}'))
-		var r door.Reply
-		if err := json.Unmarshal(reply, &r); err != nil {
-			return err
-		}
-		if r.Error != "" {
-			return fmt.Errorf("%s: %s", name, r.Error)
-		}
-		var out bytes.Buffer
-		if err := json.Indent(&out, r.Value, "", "  "); err != nil {
-			return err
-		}
-		out.WriteByte('\n')
-		if err := os.MkdirAll("testdata/golden", 0o755); err != nil {
-			return err
-		}
-		if err := os.WriteFile("testdata/golden/"+filepath.Base(name), out.Bytes(), 0o644); err != nil {
+		if err := writeGolden(d, name, "testdata/golden", ""); err != nil {
 			return err
 		}
 	}
-	fmt.Printf("%d results written to testdata/golden\n", len(names))
-	return nil
+	for _, name := range goldenSpanish {
+		if err := writeGolden(d, name, "testdata/golden/es", "es-ES"); err != nil {
+			return err
+		}
+	}
+	fmt.Printf("%d results written to testdata/golden\n", len(names)+len(goldenSpanish))
+	return goldenPapers(d)
 }
 
+// goldenSpanish are the appraisals whose result is kept in Spanish too.
+var goldenSpanish = []string{"testdata/demo/1-lift-walked.json", "testdata/appraisals/engine-lathe-worn-bed.json"}
+
+func writeGolden(d *door.Door, name, folder, locale string) error {
+	src, err := os.ReadFile(name)
+	if err != nil {
+		return err
+	}
+	var r door.Reply
+	if err := json.Unmarshal(d.Call("appraise", []byte(fmt.Sprintf(`{"file":%s,"locale":%q}`, src, locale))), &r); err != nil {
+		return err
+	}
+	if r.Error != "" {
+		return fmt.Errorf("%s: %s", name, r.Error)
+	}
+	var out bytes.Buffer
+	if err := json.Indent(&out, r.Value, "", "  "); err != nil {
+		return err
+	}
+	out.WriteByte('\n')
+	if err := os.MkdirAll(folder, 0o755); err != nil {
+		return err
+	}
+	return os.WriteFile(folder+"/"+filepath.Base(name), out.Bytes(), 0o644)
+}
+
+// nativeDoor knows every language.
 func nativeDoor() (*door.Door, error) {
 	catalogue, err := catalogueJSON()
 	if err != nil {
 		return nil, err
 	}
-	return door.Open(catalogue)
+	d, err := door.Open(catalogue)
+	if err != nil {
+		return nil, err
+	}
+	for _, language := range tongue.Languages {
+		own, err := catalogueIn(language)
+		if err != nil {
+			return nil, err
+		}
+		if err := d.Learn(own); err != nil {
+			return nil, err
+		}
+	}
+	return d, nil
 }
 
 // question is one call of the parity run.
@@ -131,6 +157,27 @@ func parity(ctx context.Context) error {
 	} {
 		questions = append(questions, question{text, "notice", json.RawMessage(text)})
 	}
+	for _, name := range goldenSpanish {
+		src, err := os.ReadFile(name)
+		if err != nil {
+			return err
+		}
+		for _, call := range []string{"appraise", "visit"} {
+			questions = append(questions, question{name + " es " + call, call, json.RawMessage(`{"file":` + string(src) + `,"locale":"es-MX"}`)})
+		}
+	}
+	kept, err := papers()
+	if err != nil {
+		return err
+	}
+	for i := range kept {
+		argument, err := kept[i].argument()
+		if err != nil {
+			return err
+		}
+		questions = append(questions, question{kept[i].Name, "document", argument})
+	}
+	questions = append(questions, question{"tables", "tables", json.RawMessage(`{"compared":true,"files":[` + strings.Join(files[len(files)-4:], ",") + `]}`)})
 	dir := ".cache/parity"
 	if err := os.RemoveAll(dir); err != nil {
 		return err
@@ -145,11 +192,15 @@ func parity(ctx context.Context) error {
 	if err := os.WriteFile(dir+"/questions.json", text, 0o644); err != nil {
 		return err
 	}
-	if err := runIn(ctx, "pwa", "node", "parity.mjs", "../"+dir); err != nil {
-		return err
-	}
 	d, err := nativeDoor()
 	if err != nil {
+		return err
+	}
+	drawn, err := parityPapers(d, dir, names)
+	if err != nil {
+		return err
+	}
+	if err := runIn(ctx, "pwa", "node", "parity.mjs", "../"+dir); err != nil {
 		return err
 	}
 	for i, q := range questions {
@@ -166,6 +217,11 @@ func parity(ctx context.Context) error {
 			return fmt.Errorf("%s: the builds differ from byte %d: WebAssembly …%.80s, native …%.80s", strings.TrimSpace(q.Name), at, got[max(at-20, 0):], want[max(at-20, 0):])
 		}
 	}
-	fmt.Printf("    %d answers, byte for byte the same\n", len(questions))
+	for i, want := range drawn {
+		if got, err := os.ReadFile(fmt.Sprintf("%s/%d.pdf", dir, i)); err != nil || !bytes.Equal(got, want) {
+			return fmt.Errorf("paper %d: the builds draw different files (%d and %d bytes, %v)", i, len(got), len(want), err)
+		}
+	}
+	fmt.Printf("    %d answers and %d papers, byte for byte the same\n", len(questions), len(drawn))
 	return nil
 }

@@ -23,12 +23,20 @@ var goLayers = []struct {
 	{"asfound/rubrics/table", []string{"asfound/rubrics", "asfound/rubrics/appraisal", "asfound/rubrics/unit", "asfound/server", "os", "net", "regexp"}, "a table is text, whatever its columns mean"},
 	{"asfound/rubrics/notice", []string{"asfound/rubrics", "asfound/rubrics/appraisal", "asfound/rubrics/unit", "asfound/server", "os", "net", "regexp", "time", "math/rand"}, "a text is read for its words, whoever judges by them"},
 	{"asfound/rubrics/backtest", []string{"asfound/rubrics", "asfound/rubrics/appraisal", "asfound/server", "os", "io", "net", "math/rand", "math/rand/v2", "time"}, "measuring prices needs a table and the sales, not where they come from"},
+	{"asfound/rubrics/document", []string{"asfound/server", "asfound/rubrics", "asfound/rubrics/door", "os", "net", "net/http", "regexp", "math/rand", "math/rand/v2", "html", "text/template"}, "a document is made of what is known and drawn by others"},
+	{"asfound/rubrics/sheet", []string{"asfound/server", "asfound/rubrics", "asfound/rubrics/door", "os", "net", "regexp", "math/rand", "math/rand/v2", "encoding/csv"}, "tables are filled here and written by others"},
 	{"asfound/rubrics/door", []string{"asfound/server", "asfound/rubrics", "embed", "github.com/goccy/go-yaml", "github.com/go-playground/validator/v10"},
 		"the browser loads the engine and JSON alone"},
 	{"asfound/rubrics/editing", []string{"asfound/server", "asfound/rubrics/door", "os", "net", "syscall/js"}, "the editor reads and checks rubrics; it judges nothing"},
+	{"asfound/rubrics/document/form", []string{"asfound/rubrics", "asfound/server", "os", "net"}, "the form of a document is data, whoever makes or draws it"},
+	{"asfound/rubrics/document/pdf", []string{"asfound/rubrics", "asfound/rubrics/appraisal", "asfound/rubrics/limit", "asfound/server", "os", "net", "time", "math/rand", "math/rand/v2", "syscall/js", "github.com/go-playground/validator/v10"}, "drawing a paper judges nothing, and the same document gives the same bytes"},
+	{"asfound/rubrics/printing", []string{"asfound/rubrics", "asfound/rubrics/appraisal", "asfound/rubrics/limit", "asfound/rubrics/door", "asfound/server", "os", "net", "syscall/js", "github.com/go-playground/validator/v10"}, "the browser loads the papers without the engine"},
 	{"asfound/rubrics", []string{"asfound/server", "asfound/cmd", "asfound/pwa"}, "the judgement does not know who asks"},
 	{"asfound/server/record", []string{"asfound/rubrics", "asfound/server/store", "os", "net", "net/http", "go.etcd.io/bbolt", "github.com/labstack/echo/v4"}, "merging is pure"},
 	{"asfound/server/store/bolt", []string{"asfound/rubrics", "github.com/labstack/echo/v4", "net/http"}, "a store knows no HTTP"},
+	{"asfound/server/link", []string{"asfound/server/store", "asfound/server/seller", "github.com/labstack/echo/v4", "net/http", "go.etcd.io/bbolt"}, "papers are kept, whoever asks for them"},
+	{"asfound/server/seller", []string{"asfound/server", "asfound/server/link", "asfound/server/store", "asfound/server/photo", "github.com/labstack/echo/v4", "net/http", "os"}, "what a seller sees is a document and what he said, and nothing else can come in"},
+	{"asfound/server/workbook", []string{"asfound/server", "asfound/rubrics", "asfound/rubrics/appraisal", "net/http", "os"}, "it writes cells, whatever they mean"},
 	{"asfound/server", []string{"asfound/cmd", "asfound/pwa", "go.etcd.io/bbolt"}, "the app and the store arrive from outside"},
 	{"asfound/pwa", []string{"asfound/server", "asfound/rubrics", "asfound/cmd"}, "it only carries the built app"},
 }
@@ -64,9 +72,10 @@ var goOnly = []struct {
 	allowed []string
 	why     string
 }{
-	{"asfound/rubrics/depreciation", []string{"errors", "fmt", "math", "asfound/rubrics/kernel"}, "how worth is lost is arithmetic: no appraisal, file, clock or chance"},
+	{"asfound/rubrics/depreciation", []string{"errors", "fmt", "math", "asfound/rubrics/kernel", "asfound/rubrics/say"}, "how worth is lost is arithmetic: no appraisal, file, clock or chance"},
 	{"asfound/rubrics/sales", []string{"cmp", "math", "slices", "strings", "asfound/rubrics/kernel"}, "it knows numbers and labels, not what they mean"},
-	{"asfound/rubrics/pairwise", []string{"errors", "fmt", "math", "asfound/rubrics/kernel"}, "weights are arithmetic, whatever is weighed"},
+	{"asfound/rubrics/pairwise", []string{"errors", "fmt", "math", "asfound/rubrics/kernel", "asfound/rubrics/say"}, "weights are arithmetic, whatever is weighed"},
+	{"asfound/rubrics/say", []string{"errors", "fmt", "reflect", "strconv", "strings", "unicode", "unicode/utf8"}, "a voice knows patterns and marks, not what is said"},
 	{"asfound/rubrics/kernel", []string{"math"}, "every build must give the same last bit"},
 }
 

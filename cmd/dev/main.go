@@ -22,6 +22,7 @@ func tasks() []task {
 		{"build", "leave one static binary   [-o FILE] [-target os/arch]", build},
 		{"test", "run everything: format, vet, lint, Go with -race, TypeScript, browser", test},
 		{"types", "write the TypeScript types and the JSON Schema from the Go types", types},
+		{"fonts", "cut the faces of the papers out of the whole fonts again", fonts},
 		{"golden", "write the expected results of testdata/appraisals again", golden},
 		{"bench", "measure and print the tables of DEVELOPERS.md", bench},
 		{"fuzz", "run every fuzz target   [-time 60s]", fuzz},

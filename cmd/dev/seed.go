@@ -182,6 +182,7 @@ func (d *demo) shop(f *appraisal.File) error {
 	fields := []field{
 		{"currency", s.Currency, true}, {"units", s.Units, true}, {"tax", s.Tax, true}, {"fees", s.Fees, true},
 		{"odds", s.Odds, true}, {"overrun", s.Overrun, true}, {"kept", s.Kept, true},
+		{"day", s.Day, s.Day != 0},
 	}
 	for _, k := range sorted(s.Rates) {
 		fields = append(fields, field{"rate/" + k, s.Rates[k], true})

@@ -10,10 +10,13 @@ import (
 	"strings"
 
 	"asfound/rubrics/appraisal"
+	"asfound/rubrics/document"
 	"asfound/rubrics/door"
 	"asfound/rubrics/editing"
 	"asfound/rubrics/limit"
 	"asfound/rubrics/pairwise"
+	"asfound/rubrics/printing"
+	"asfound/rubrics/sheet"
 )
 
 const typesPath = "pwa/src/generated/types.ts"
@@ -25,6 +28,8 @@ func borderTypes() []any {
 		limit.Definition{}, limit.Result{}, door.Catalogue{}, door.Reply{}, door.LimitRequest{}, door.AppraiseRequest{}, door.CompareRequest{}, door.CheckRequest{}, door.VisitRequest{}, door.NoticeRequest{}, door.Notice{}, door.PricesWriteRequest{}, door.PricesWritten{},
 		appraisal.Comparison{}, appraisal.Import{}, appraisal.ImportChoice{}, appraisal.VisitPlan{}, appraisal.PriceImport{}, appraisal.Change{},
 		editing.RubricRead{}, editing.Written{}, pairwise.Weighed{},
+		document.Document{}, document.Ask{}, door.DocumentRequest{}, door.TablesRequest{}, sheet.Table{},
+		printing.PDFRequest{}, printing.UncoveredRequest{}, printing.QRRequest{},
 	}
 }
 
@@ -45,6 +50,9 @@ func typeScript(roots []any) (string, error) {
 			}
 			seen[shownName(t)] = t
 			for i := range t.NumField() {
+				if !t.Field(i).IsExported() {
+					continue
+				}
 				if err := walk(t.Field(i).Type); err != nil {
 					return err
 				}
@@ -88,8 +96,14 @@ func typeScript(roots []any) (string, error) {
 	return out.String(), nil
 }
 
-// shownName keeps the limits' own types apart from the appraisal's.
+// shownName keeps the limits', the documents' and the sheets' own types apart from the appraisal's.
 func shownName(t reflect.Type) string {
+	if (strings.HasSuffix(t.PkgPath(), "/document") || strings.HasSuffix(t.PkgPath(), "/document/form")) && t.Name() != "Document" {
+		return "Document" + t.Name()
+	}
+	if strings.HasSuffix(t.PkgPath(), "/sheet") {
+		return "Sheet" + t.Name()
+	}
 	if strings.HasSuffix(t.PkgPath(), "/limit") {
 		return "Limit" + t.Name()
 	}
@@ -98,6 +112,9 @@ func shownName(t reflect.Type) string {
 
 // typeName is the TypeScript spelling of t; optional fields are absent, not null.
 func typeName(t reflect.Type, optional bool) string {
+	if t == reflect.TypeFor[sheet.Kind]() {
+		return `"text" | "number" | "money" | "date"`
+	}
 	switch t.Kind() {
 	case reflect.Pointer:
 		if optional {
@@ -127,6 +144,9 @@ func typeName(t reflect.Type, optional bool) string {
 	case reflect.Bool:
 		return "boolean"
 	case reflect.Interface:
+		if t == reflect.TypeFor[sheet.Cell]() {
+			return "(string | number | null)"
+		}
 		return "unknown"
 	default:
 		return "number"

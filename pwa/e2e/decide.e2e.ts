@@ -107,12 +107,12 @@ test("listings stand side by side, ranked by the shop's own weights", async () =
   await expect(page.locator(".choice-item")).toHaveCount(3); // .all() below does not wait
   for (const title of await page.locator(".choice-item").all()) await title.click();
   await page.getByRole("button", { name: "Compare 3" }).click();
-  await expect(page.locator(".compare-card")).toHaveCount(3, { timeout: 20_000 });
+  await expect(page.locator(".side-table thead .letter")).toHaveCount(3, { timeout: 20_000 });
   expect(new URL(page.url()).searchParams.get("of")?.split(",").sort()).toEqual([walked, half, press].sort());
   await expect(page.locator(".offer-says p").first()).toHaveText(/\.$/);
   // One that must not be used stands last, with its verdict.
-  const last = page.locator(".compare-card").last();
-  await expect(last.locator(".card-verdict")).toContainText("Do not use");
+  const last = page.locator('.side-table tr[data-row="verdict"] td').last();
+  await expect(last).toContainText("Do not use");
   // Of a pair, one is better as often as the other is not.
   const cells = (await page.locator(".better tbody tr").nth(0).locator("td").allTextContents()).map((text) =>
     Number(/better than . in (\d+)/.exec(text)?.[1] ?? Number.NaN),
@@ -125,7 +125,7 @@ test("listings stand side by side, ranked by the shop's own weights", async () =
       expect(Math.abs(n + (column[i] ?? Number.NaN) - 100)).toBeLessThanOrEqual(1);
   }
   await page.reload();
-  await expect(page.locator(".compare-card")).toHaveCount(3, { timeout: 20_000 });
+  await expect(page.locator(".side-table thead .letter")).toHaveCount(3, { timeout: 20_000 });
   const weight = page.getByLabel("Distance", { exact: true });
   const usual = Number(await weight.inputValue());
   await page.getByRole("button", { name: "More: Distance" }).click();
@@ -133,7 +133,7 @@ test("listings stand side by side, ranked by the shop's own weights", async () =
   await expect(page.getByRole("button", { name: "Undo: Weight: Distance" })).toBeVisible();
   await page.getByRole("button", { name: "Back to the usual weights" }).click();
   await expect(weight).toHaveValue(String(usual));
-  await expect(page.locator(".compare-card").last().locator(".card-verdict")).toContainText("Do not use");
+  await expect(last).toContainText("Do not use");
   expect(faults).toEqual([]);
 });
 
@@ -142,6 +142,6 @@ test("all weights but one may be nothing", async () => {
   for (const label of labels) await fill(page, new RegExp(`^${label}$`), "0");
   await expect(page.getByText("At least one must count")).toBeVisible();
   await page.getByRole("button", { name: "Back to the usual weights" }).click();
-  await expect(page.locator(".compare-card")).toHaveCount(3);
+  await expect(page.locator(".side-table thead .letter")).toHaveCount(3);
   expect(faults).toEqual([]);
 });

@@ -186,6 +186,8 @@ const general = {
   new: "/new",
   shared: `/new?${new URLSearchParams({ title: "Two-post lift (invented)", text: "9,000 lb, asking 2,400 or 3,000. 4 post lift too." })}`,
   compare: "/compare",
+  decisions: "/decisions",
+  "no decision": "/decisions/none",
   comparables: "/comparables",
   import: "/comparables/import?kind=two-post-lift",
   prices: "/prices",
@@ -238,7 +240,10 @@ test("a shop with listings", async () => {
       mimeType: "image/jpeg",
       buffer: await picture(page, "CABLE 0.352"),
     });
+  await page.locator(".photo-grid").scrollIntoViewIfNeeded();
   await expect(page.locator("img.photo-thumb")).toHaveCount(1);
+  const photo = (await page.locator(".photo-open").first().getAttribute("href")) ?? "";
+  await lookAt("photo", { photo }, [light, dark, narrow]);
   await lookAt("demo", { ...general, ...ofListing(demo, "cable-diameter") }, [light, dark, narrow]);
 });
 
@@ -451,6 +456,12 @@ test("listings side by side: all of them, a pair, and one alone", async () => {
     desk,
   ]);
   await lookAt("side", { one: of(demo) }, [light]);
+  await lookAt("decide", { form: of(demo, long, press).replace("?", "/decide?") }, [
+    light,
+    dark,
+    narrow,
+    desk,
+  ]);
 });
 
 test("every figure opened onto where it comes from", async () => {

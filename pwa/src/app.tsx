@@ -26,8 +26,12 @@ const ComparablesImportScreen = lazy(() =>
   import("./screens/comparables-import.tsx").then((m) => m.ComparablesImportScreen),
 );
 const CompareScreen = lazy(() => import("./screens/compare.tsx").then((m) => m.CompareScreen));
+const DecideScreen = lazy(() => import("./screens/decide.tsx").then((m) => m.DecideScreen));
+const DecisionScreen = lazy(() => import("./screens/decision.tsx").then((m) => m.DecisionScreen));
+const DecisionsScreen = lazy(() => import("./screens/decisions.tsx").then((m) => m.DecisionsScreen));
 const FitScreen = lazy(() => import("./screens/fit.tsx").then((m) => m.FitScreen));
 const HomeScreen = lazy(() => import("./screens/home.tsx").then((m) => m.HomeScreen));
+const PhotoScreen = lazy(() => import("./screens/photo.tsx").then((m) => m.PhotoScreen));
 const PricesScreen = lazy(() => import("./screens/prices.tsx").then((m) => m.PricesScreen));
 const RubricCheckScreen = lazy(() => import("./screens/rubric-check.tsx").then((m) => m.RubricCheckScreen));
 const RubricEditScreen = lazy(() => import("./screens/rubric-edit.tsx").then((m) => m.RubricEditScreen));
@@ -80,8 +84,10 @@ function Screens() {
       <Route path="/new" component={NewListingScreen} />
       <Route path="/listing/:id" component={ListingScreen} />
       <Route path="/listing/:id/visit" component={VisitScreen} />
+      <Route path="/listing/:id/photo/:hash" component={PhotoScreen} />
       <Route path="/listing/:id/walk" component={WalkaroundScreen} />
       <Route path="/listing/:id/walk/:check" component={CheckScreen} />
+      <Route path="/listing/:id/walk/:check/photo/:hash" component={PhotoScreen} />
       <Route path="/listing/:id/result" component={ResultScreen} />
       <Route path="/listing/:id/estimate" component={EstimateScreen} />
       <Route path="/listing/:id/offer" component={OfferScreen} />
@@ -89,6 +95,9 @@ function Screens() {
       <Route path="/listing/:id/home" component={HomeScreen} />
       <Route path="/listing/:id/unite" component={UniteScreen} />
       <Route path="/compare" component={CompareScreen} />
+      <Route path="/compare/decide" component={DecideScreen} />
+      <Route path="/decisions" component={DecisionsScreen} />
+      <Route path="/decisions/:id" component={DecisionScreen} />
       <Route path="/comparables" component={ComparablesScreen} />
       <Route path="/comparables/import" component={ComparablesImportScreen} />
       <Route path="/prices" component={PricesScreen} />

@@ -3,6 +3,7 @@ import { current, openData } from "./data/db.ts";
 import { redoUnsaved } from "./data/journal.ts";
 import { keepStorage } from "./data/storage.ts";
 import { edit } from "./data/write.ts";
+import { setLocale } from "./engine/engine.ts";
 import { warmCatalogue } from "./parts/use-catalogue.ts";
 import "./style/tokens.css";
 import "./style/letters.css";
@@ -11,11 +12,12 @@ import "./style/frame.css";
 import "./style/parts.css";
 import "./style/fields.css";
 import "./style/listings.css";
+import "./style/photo.css";
 import "./style/walkaround.css";
 import { wearTheme } from "./style/theme.ts";
 import { keepApp } from "./sw/update.ts";
 import { startSync } from "./sync/sync.ts";
-import { speak } from "./words/tongue.ts";
+import { locale, speak } from "./words/tongue.ts";
 
 const root = document.getElementById("app");
 if (root) {
@@ -30,6 +32,7 @@ if (root) {
     });
 }
 
+setLocale(locale());
 void warmCatalogue();
 void openData().then((state) => {
   if (state.mode === "stored")

@@ -1,7 +1,6 @@
 package appraisal
 
 import (
-	"fmt"
 	"math"
 )
 
@@ -10,6 +9,7 @@ import (
 type care struct {
 	prior, post [3]float64
 	start       start
+	voice       voice
 }
 
 // badOdds is the probability of a bad finding at a check in each class.
@@ -110,43 +110,45 @@ func hiddenSentence(walked []judged, c care, mean Money) string {
 			chance += j.chance
 		}
 	}
+	v := c.voice
 	if open == 0 {
-		return "Every point was checked: nothing is allowed for what was not."
+		return v.T("Every point was checked: nothing is allowed for what was not.")
 	}
-	price := fmt.Sprintf("are priced at %s bad on average: %s.", percent(chance/float64(open)), whole(mean))
-	if open == 1 {
-		price = fmt.Sprintf("is priced at %s bad: %s.", percent(chance), whole(mean))
-	}
+	share, price := v.percent(chance/float64(open)), v.whole(mean)
 	if seen == 0 {
-		noun := "points"
 		if open == 1 {
-			noun = "point"
+			return v.F("Nothing was checked yet. %s, the one point is priced at %s bad: %s.", c.start.basis(v), share, price)
 		}
-		return fmt.Sprintf("Nothing was checked yet. By %s alone, the %s %s %s", c.start.basis(), spelled(open), noun, price)
+		return v.F("Nothing was checked yet. %s, the %s points are priced at %s bad on average: %s.", c.start.basis(v), v.spelled(open), share, price)
 	}
-	s := fmt.Sprintf("%s bad, so the %s you could not %s", ofSeen(bad, seen), spelled(open), price)
+	s := v.F("%s bad, so the %s you could not are priced at %s bad on average: %s.", v.ofSeen(bad, seen), v.spelled(open), share, price)
+	if open == 1 {
+		s = v.F("%s bad, so the one you could not is priced at %s bad: %s.", v.ofSeen(bad, seen), share, price)
+	}
 	switch {
 	case c.start.own:
-		s += " It starts from your own belief, not from the kind of seller."
+		s += " " + v.T("It starts from your own belief, not from the kind of seller.")
 	case c.start.age > 0:
-		s += fmt.Sprintf(" It starts from the kind of seller, tilted towards neglect because it is %d years old.", c.start.age)
+		s += " " + v.F("It starts from the kind of seller, tilted towards neglect because it is %d years old.", c.start.age)
 	}
 	return s
 }
 
-// ofSeen is how many of the points judged were bad, up to the verb.
-func ofSeen(bad, seen int) string {
+// ofSeen is how many of the points judged were bad, up to that word.
+func (v voice) ofSeen(bad, seen int) string {
 	switch {
 	case seen == 1 && bad == 0:
-		return "The one point you could see was not"
+		return v.T("The one point you could see was not")
 	case seen == 1:
-		return "The one point you could see was"
+		return v.T("The one point you could see was")
 	case bad == 0:
-		return fmt.Sprintf("None of the %s points you could see was", spelled(seen))
+		return v.F("None of the %s points you could see was", v.spelled(seen))
 	case bad == seen && seen == 2:
-		return "Both points you could see were"
+		return v.T("Both points you could see were")
 	case bad == seen:
-		return fmt.Sprintf("All %s points you could see were", spelled(seen))
+		return v.F("All %s points you could see were", v.spelled(seen))
+	case bad == 1:
+		return v.F("One of the %s points you could see was", v.spelled(seen))
 	}
-	return fmt.Sprintf("%s of the %s points you could see %s", capital(spelled(bad)), spelled(seen), wereWas(bad))
+	return v.F("%s of the %s points you could see were", v.Spelled(bad), v.spelled(seen))
 }

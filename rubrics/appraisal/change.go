@@ -1,9 +1,10 @@
 package appraisal
 
 import (
-	"fmt"
 	"reflect"
 	"strings"
+
+	"asfound/rubrics/say"
 )
 
 // Change is one difference between the rubric an appraisal was made with and
@@ -21,8 +22,13 @@ type Change struct {
 // Changes lists what moving an appraisal from one rubric to another would change:
 // first what was found or answered, then the rest, each in the order of the
 // rubric. Nothing that was found is ever dropped from the file.
-func Changes(from, to *Rubric, f *File) []Change {
-	c := &comparer{file: f}
+func Changes(from, to *Rubric, f *File) []Change { return changes(voice{}, from, to, f) }
+
+// Changes lists them in the judge's language.
+func (jd *Judge) Changes(from, to *Rubric, f *File) []Change { return changes(jd.voice, from, to, f) }
+
+func changes(v voice, from, to *Rubric, f *File) []Change {
+	c := &comparer{voice: v, file: f}
 	c.checks(from, to)
 	entries(c, "fact", pointers(from.Facts), pointers(to.Facts), func(x *Fact) (string, string) { return x.ID, x.Ask })
 	entries(c, "landing", pointers(from.Landing), pointers(to.Landing), func(x *Landing) (string, string) { return x.ID, x.Title })
@@ -33,6 +39,7 @@ func Changes(from, to *Rubric, f *File) []Change {
 }
 
 type comparer struct {
+	voice
 	file        *File
 	found, rest []Change
 }
@@ -54,11 +61,11 @@ func (c *comparer) checks(from, to *Rubric) {
 			is, ok := now[was.ID]
 			switch {
 			case !ok && found:
-				c.add(Change{"dropped", "check", was.ID, fmt.Sprintf("The check %q is no longer there: what you found stays, but counts for nothing.", was.Title), true})
+				c.add(Change{"dropped", "check", was.ID, c.F("The check %q is no longer there: what you found stays, but counts for nothing.", was.Title), true})
 			case !ok:
-				c.add(Change{"dropped", "check", was.ID, fmt.Sprintf("The check %q is no longer there.", was.Title), false})
+				c.add(Change{"dropped", "check", was.ID, c.F("The check %q is no longer there.", was.Title), false})
 			case !reflect.DeepEqual(was, is):
-				c.add(Change{"changed", "check", was.ID, fmt.Sprintf("The check %q has changed: %s.", is.Title, strings.Join(differences(was, is), ", ")), found})
+				c.add(Change{"changed", "check", was.ID, c.F("The check %q has changed: %s.", is.Title, strings.Join(c.differences(was, is), ", ")), found})
 			}
 		}
 	}
@@ -67,7 +74,7 @@ func (c *comparer) checks(from, to *Rubric) {
 			is := &to.Sections[s].Checks[k]
 			if _, ok := old[is.ID]; !ok {
 				_, found := c.file.Findings[is.ID]
-				c.add(Change{"added", "check", is.ID, fmt.Sprintf("The check %q is new (%s, %g minutes).", is.Title, is.Hazard, is.Minutes), found})
+				c.add(Change{"added", "check", is.ID, c.F("The check %q is new (%s, %g minutes).", is.Title, c.Label(is.Hazard), is.Minutes), found})
 			}
 		}
 	}
@@ -84,21 +91,21 @@ func checksByID(r *Rubric) map[string]*Check {
 }
 
 // differences names the parts of a check that are not the same.
-func differences(was, is *Check) []string {
+func (v voice) differences(was, is *Check) []string {
 	var out []string
 	for _, d := range []struct {
 		differs bool
 		words   string
 	}{
-		{was.Title != is.Title, fmt.Sprintf("its name (before: %q)", was.Title)},
-		{was.Hazard != is.Hazard, fmt.Sprintf("hazard from %s to %s", was.Hazard, is.Hazard)},
-		{was.Weight != is.Weight, fmt.Sprintf("weight from %d and %d to %d and %d", was.Weight.Safety, was.Weight.Condition, is.Weight.Safety, is.Weight.Condition)},
-		{was.Grades != is.Grades, "the words of its grades"},
-		{was.How != is.How || was.Caution != is.Caution, "how it is checked"},
-		{was.Remedies != is.Remedies, "what puts it right"},
-		{!reflect.DeepEqual(was.Limit, is.Limit), "its measured limit"},
-		{!reflect.DeepEqual(was.When, is.When), "when it applies"},
-		{was.Kind != is.Kind || was.Minutes != is.Minutes || !reflect.DeepEqual(was.Instrument, is.Instrument) || !reflect.DeepEqual(was.Bad, is.Bad), "minutes, instruments or chances"},
+		{was.Title != is.Title, v.F("its name (before: %q)", was.Title)},
+		{was.Hazard != is.Hazard, v.F("hazard from %s to %s", v.Label(was.Hazard), v.Label(is.Hazard))},
+		{was.Weight != is.Weight, v.F("weight from %d and %d to %d and %d", was.Weight.Safety, was.Weight.Condition, is.Weight.Safety, is.Weight.Condition)},
+		{was.Grades != is.Grades, v.T("the words of its grades")},
+		{was.How != is.How || was.Caution != is.Caution, v.T("how it is checked")},
+		{was.Remedies != is.Remedies, v.T("what puts it right")},
+		{!reflect.DeepEqual(was.Limit, is.Limit), v.T("its measured limit")},
+		{!reflect.DeepEqual(was.When, is.When), v.T("when it applies")},
+		{was.Kind != is.Kind || was.Minutes != is.Minutes || !reflect.DeepEqual(was.Instrument, is.Instrument) || !reflect.DeepEqual(was.Bad, is.Bad), v.T("minutes, instruments or chances")},
 	} {
 		if d.differs {
 			out = append(out, d.words)
@@ -115,9 +122,17 @@ func pointers[T any](list []T) []*T {
 	return out
 }
 
+// changeWords say that a thing of the rubric is gone, has changed or is new.
+var changeWords = map[string][3]string{
+	"fact":        {say.Key("The fact %q is no longer there."), say.Key("The fact %q has changed."), say.Key("The fact %q is new.")},
+	"landing":     {say.Key("The landing %q is no longer there."), say.Key("The landing %q has changed."), say.Key("The landing %q is new.")},
+	"remedy":      {say.Key("The remedy %q is no longer there."), say.Key("The remedy %q has changed."), say.Key("The remedy %q is new.")},
+	"preparation": {say.Key("The preparation %q is no longer there."), say.Key("The preparation %q has changed."), say.Key("The preparation %q is new.")},
+}
+
 // entries compares two lists of things with ids.
 func entries[T any](c *comparer, of string, from, to []*T, name func(*T) (id, title string)) {
-	now, old := map[string]*T{}, map[string]bool{}
+	words, now, old := changeWords[of], map[string]*T{}, map[string]bool{}
 	for _, x := range to {
 		id, _ := name(x)
 		now[id] = x
@@ -127,14 +142,14 @@ func entries[T any](c *comparer, of string, from, to []*T, name func(*T) (id, ti
 		old[id] = true
 		switch is, ok := now[id]; {
 		case !ok:
-			c.add(Change{"dropped", of, id, fmt.Sprintf("The %s %q is no longer there.", of, title), c.answered(of, id)})
+			c.add(Change{"dropped", of, id, c.Pattern(words[0], title), c.answered(of, id)})
 		case !reflect.DeepEqual(x, is):
-			c.add(Change{"changed", of, id, fmt.Sprintf("The %s %q has changed.", of, title), c.answered(of, id)})
+			c.add(Change{"changed", of, id, c.Pattern(words[1], title), c.answered(of, id)})
 		}
 	}
 	for _, x := range to {
 		if id, title := name(x); !old[id] {
-			c.add(Change{"added", of, id, fmt.Sprintf("The %s %q is new.", of, title), false})
+			c.add(Change{"added", of, id, c.Pattern(words[2], title), false})
 		}
 	}
 }
@@ -160,10 +175,10 @@ func (c *comparer) whole(from, to *Rubric) {
 		differs bool
 		words   string
 	}{
-		{"cautions", from.About != to.About || !reflect.DeepEqual(from.Cautions, to.Cautions), "Its description or its cautions have changed."},
-		{"worth", from.Capacity.Unit != to.Capacity.Unit || from.Capacity.Exponent != to.Capacity.Exponent || from.Life != to.Life || from.Depreciation != to.Depreciation || from.Scrap != to.Scrap, "What its worth rests on (size, life, scrap) has changed."},
-		{"care", !reflect.DeepEqual(from.Care, to.Care), "Its belief of how such equipment is kept has changed."},
-		{"visit", !reflect.DeepEqual(from.Visit, to.Visit) || !reflect.DeepEqual(from.Body, to.Body) || !reflect.DeepEqual(from.Needs, to.Needs), "Its questions, size or needs have changed."},
+		{"cautions", from.About != to.About || !reflect.DeepEqual(from.Cautions, to.Cautions), c.T("Its description or its cautions have changed.")},
+		{"worth", from.Capacity.Unit != to.Capacity.Unit || from.Capacity.Exponent != to.Capacity.Exponent || from.Life != to.Life || from.Depreciation != to.Depreciation || from.Scrap != to.Scrap, c.T("What its worth rests on (size, life, scrap) has changed.")},
+		{"care", !reflect.DeepEqual(from.Care, to.Care), c.T("Its belief of how such equipment is kept has changed.")},
+		{"visit", !reflect.DeepEqual(from.Visit, to.Visit) || !reflect.DeepEqual(from.Body, to.Body) || !reflect.DeepEqual(from.Needs, to.Needs), c.T("Its questions, size or needs have changed.")},
 	} {
 		if d.differs {
 			c.add(Change{"changed", "rubric", d.id, d.words, false})

@@ -6,19 +6,22 @@ import (
 	"reflect"
 	"slices"
 	"sort"
+	"strconv"
 	"time"
 	"unicode/utf8"
+
+	"asfound/rubrics/say"
 )
 
 // check refuses an appraisal whose figures make no sense, naming the field.
 func (f *File) check() error {
 	switch {
 	case f.Format != FileFormat:
-		return refuse("format", fmt.Sprintf("%q", FileFormat), "this is not an appraisal file (%.40q)", f.Format)
+		return refuse("format", say.Plain(strconv.Quote(FileFormat)), "this is not an appraisal file (%.40q)", f.Format)
 	case f.Version < 1:
 		return refuse("version", "1 or more", "%d is no file version", f.Version)
 	case f.Version > FileVersion:
-		return refuse("version", fmt.Sprintf("%d, or a newer program", FileVersion), "the file has version %d, which is newer than this program knows", f.Version)
+		return refuse("version", say.Later("%d, or a newer program", FileVersion), "the file has version %d, which is newer than this program knows", f.Version)
 	case f.Rubric.ID == "":
 		return refuse("rubric.id", "the id of a rubric, such as two-post-lift", "missing")
 	case f.Rubric.Version < 0:
@@ -68,7 +71,7 @@ func (f *File) checkCounts() error {
 		{"landing", len(f.Landing), 2000}, {"parts", len(f.Parts), 20_000}, {"photos", photos, 20_000}, {"comparables", len(f.Comparables), 20_000},
 	} {
 		if c.n > c.most {
-			return refuse(c.field, fmt.Sprintf("at most %d", c.most), "%d are too many", c.n)
+			return refuse(c.field, say.Later("at most %d", c.most), "%d are too many", c.n)
 		}
 	}
 	return nil
@@ -79,14 +82,14 @@ const maxHours = 1e6
 
 func checkText(field, s string, most int) error {
 	if n := utf8.RuneCountInString(s); n > most {
-		return refuse(field, fmt.Sprintf("at most %d characters", most), "%d characters", n)
+		return refuse(field, say.Later("at most %d characters", most), "%d characters", n)
 	}
 	return nil
 }
 
 func checkMoney(field string, m Money) error {
 	if m < 0 || m > maxMoney {
-		return refuse(field, "0 to 1,000,000,000", "%s is no price", exact(m))
+		return refuse(field, "0 to 1,000,000,000", "%s is no price", exactly(m))
 	}
 	return nil
 }
@@ -98,7 +101,7 @@ func checkRange(field string, r Range) error {
 		}
 	}
 	if r.Low > r.Likely || r.Likely > r.High {
-		return refuse(field, "low, likely and high in rising order", "%s, %s, %s do not rise", exact(r.Low), exact(r.Likely), exact(r.High))
+		return refuse(field, "low, likely and high in rising order", "%s, %s, %s do not rise", exactly(r.Low), exactly(r.Likely), exactly(r.High))
 	}
 	return nil
 }
@@ -137,7 +140,7 @@ func oneOf(field, word string, choices []Choice) error {
 			return nil
 		}
 	}
-	return refuse(field, fmt.Sprintf("one of %v", ids), "%.40q is not known", word)
+	return refuse(field, say.Later("one of %v", ids), "%.40q is not known", word)
 }
 
 func (f *File) checkListing() error {
@@ -182,25 +185,6 @@ func (f *File) checkAsked() error {
 	return nil
 }
 
-// isHash tells whether s is a SHA-256 in lower-case hex.
-func isHash(s string) bool {
-	for _, c := range []byte(s) {
-		if (c < '0' || c > '9') && (c < 'a' || c > 'f') {
-			return false
-		}
-	}
-	return len(s) == 64
-}
-
-func checkPhotos(field string, photos []Photo) error {
-	for i, p := range photos {
-		if !isHash(p.Hash) {
-			return refuse(fmt.Sprintf("%s[%d].hash", field, i), "64 lower-case hex digits", "%.20q is no photo hash", p.Hash)
-		}
-	}
-	return nil
-}
-
 func (f *File) checkFindings() error {
 	for _, id := range sortedKeys(f.Findings) {
 		x := f.Findings[id]
@@ -214,6 +198,7 @@ func (f *File) checkFindings() error {
 		for _, err := range []error{
 			oneOf(field+".skipped", x.Skipped, Reasons), checkText(field+".note", x.Note, 20_000),
 			checkQuantity(field+".maker", x.Maker), checkPhotos(field+".photos", x.Photos),
+			checkPairs(field+".pairs", x),
 		} {
 			if err != nil {
 				return err
@@ -236,7 +221,7 @@ func checkParts(parts []Part) error {
 	for i := range parts {
 		var wrong *Error
 		path := fmt.Sprintf("parts[%d]", i)
-		ruled(path, reflect.ValueOf(parts[i]), "", func(at, what, right string) {
+		ruled(path, reflect.ValueOf(parts[i]), "", func(at string, what, right say.Text) {
 			if wrong == nil {
 				wrong = refuse(at, right, "%s", what)
 			}
@@ -370,18 +355,10 @@ func (f *File) checkCare() error {
 	return nil
 }
 
-// basisPoints writes hundredths of a percent as a percentage.
-func basisPoints(n int) string {
-	if n%100 == 0 {
-		return fmt.Sprintf("%d %%", n/100)
-	}
-	return fmt.Sprintf("%d.%02d %%", n/100, n%100)
-}
-
 func (f *File) checkShop() error {
 	s := &f.Shop
 	if !slices.Contains(Currencies, s.Currency) {
-		return refuse("shop.currency", fmt.Sprintf("one of %v", Currencies), "%.40q is no currency kept here", s.Currency)
+		return refuse("shop.currency", say.Later("one of %v", Currencies), "%.40q is no currency kept here", s.Currency)
 	}
 	if s.Units != "inch" && s.Units != "metric" {
 		return refuse("shop.units", "inch or metric", "%.40q is not known", s.Units)
@@ -400,7 +377,7 @@ func (f *File) checkShop() error {
 	o := s.Odds
 	switch {
 	case s.Tax < 0 || s.Tax > 100_00:
-		return refuse("shop.tax", "0 to 100 %", "%d.%02d %% is no tax", s.Tax/100, s.Tax%100)
+		return refuse("shop.tax", "0 to 100 %", "%s is no tax", tax(s.Tax))
 	case o.WalkAway < 1_00 || o.Opening > 99_00 || o.WalkAway > o.Fair || o.Fair > o.Opening:
 		return refuse("shop.odds", "opening at least fair, fair at least walk-away, all between 1 and 99 %", "the odds %d, %d, %d do not fall", o.Opening/100, o.Fair/100, o.WalkAway/100)
 	case s.Overrun.Mean < 50_00 || s.Overrun.Mean > 300_00:
@@ -409,6 +386,8 @@ func (f *File) checkShop() error {
 		return refuse("shop.overrun.sd", "0 to 100 %", "%d %% is no spread", s.Overrun.SD/100)
 	case s.Kept < 0 || s.Kept > 100_00:
 		return refuse("shop.kept", "0 to 100 %", "%d %% is no share", s.Kept/100)
+	case math.IsNaN(s.Day) || s.Day != 0 && (s.Day < leastDay || s.Day > mostDay):
+		return refuse("shop.day", "0.5 to 24 hours, or nothing for 4", "%g hours of a working day cannot be given", s.Day)
 	case s.Region != 0 && (s.Region < leastRegion || s.Region > mostRegion):
 		return refuse("shop.region", "25 to 400 % (2500 to 40000), or nothing for 100 %", "%s is no factor for a region's prices", basisPoints(s.Region))
 	}
@@ -420,6 +399,11 @@ func (f *File) checkShop() error {
 	return nil
 }
 
+// tax is a rate in hundredths of a percent, with its decimals whatever they are.
+type tax int
+
+func (n tax) In(v *say.Voice) string { return v.Number(float64(n)/100, 2) + " %" }
+
 // CheckWeights refuses weights of criteria that rank nothing; those not given
 // have their default. field is what to call them.
 func CheckWeights(field string, weights map[string]int) error {
@@ -429,13 +413,13 @@ func CheckWeights(field string, weights map[string]int) error {
 	}
 	for _, id := range sortedKeys(weights) {
 		if !slices.Contains(ids, id) {
-			return refuse(field, fmt.Sprintf("one of %v", ids), "%.40q is no criterion", id)
+			return refuse(field, say.Later("one of %v", ids), "%.40q is no criterion", id)
 		}
 		if w := weights[id]; w < 0 || w > mostWeight {
-			return refuse(field+"."+id, fmt.Sprintf("0 to %d", mostWeight), "%d is no weight", w)
+			return refuse(field+"."+id, say.Later("0 to %d", mostWeight), "%d is no weight", w)
 		}
 	}
-	for _, c := range weighed(weights) {
+	for _, c := range (voice{}).weighed(weights) {
 		if c.Weight > 0 {
 			return nil
 		}

@@ -1,12 +1,12 @@
 package appraisal
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 	"sync"
 
 	"asfound/rubrics/limit"
+	"asfound/rubrics/say"
 	"asfound/rubrics/unit"
 )
 
@@ -83,10 +83,10 @@ func checkMeasure(field string, q *Quantity, m *Measure) error {
 	}
 	x, err := unit.Convert(q.N, q.Unit, m.Unit)
 	if err != nil {
-		return refuse(field+".unit", "one of "+strings.Join(unit.Units(m.Dimension), ", "), "%.20q is no unit of %s", q.Unit, m.Dimension)
+		return refuse(field+".unit", say.Later("one of %s", strings.Join(unit.Units(m.Dimension), ", ")), "%.20q is no unit of %s", q.Unit, say.ByKey(m.Dimension))
 	}
 	if !(x >= m.Low && x <= m.High) {
-		return refuse(field, fmt.Sprintf("%s to %s", written(Quantity{m.Low, m.Unit}), written(Quantity{m.High, m.Unit})), "%s cannot be", written(*q))
+		return refuse(field, say.Later("%s to %s", Quantity{m.Low, m.Unit}, Quantity{m.High, m.Unit}), "%s cannot be", *q)
 	}
 	return nil
 }
@@ -160,7 +160,7 @@ func (h *Haulage) check() error {
 		return nil
 	}
 	if h.PerDistance < 0 || h.PerDistance > mostPerDistance {
-		return refuse("shop.haulage.per_distance", "0 to "+whole(mostPerDistance)+" a mile or kilometre", "%s is no cost of one", exact(h.PerDistance))
+		return refuse("shop.haulage.per_distance", say.Later("0 to %s a mile or kilometre", exactly(mostPerDistance)), "%s is no cost of one", exactly(h.PerDistance))
 	}
 	told := map[string]*Quantity{"lifting": h.Lifting}
 	t, r := h.Truck, h.Trailer
@@ -174,10 +174,10 @@ func (h *Haulage) check() error {
 		return err
 	}
 	if t != nil && t.Rated != nil && t.Empty != nil && sizeIn(t.Empty, "lb") >= sizeIn(t.Rated, "lb") {
-		return refuse("shop.haulage.truck.empty", "less than the rated weight on its plate, "+written(*t.Rated), "empty it cannot weigh %s", written(*t.Empty))
+		return refuse("shop.haulage.truck.empty", say.Later("less than the rated weight on its plate, %s", *t.Rated), "empty it cannot weigh %s", *t.Empty)
 	}
 	if r != nil && r.Rated != nil && r.Empty != nil && sizeIn(r.Empty, "lb") >= sizeIn(r.Rated, "lb") {
-		return refuse("shop.haulage.trailer.empty", "less than the rated weight on its plate, "+written(*r.Rated), "empty it cannot weigh %s", written(*r.Empty))
+		return refuse("shop.haulage.trailer.empty", say.Later("less than the rated weight on its plate, %s", *r.Rated), "empty it cannot weigh %s", *r.Empty)
 	}
 	return h.checkTieDowns()
 }
@@ -186,10 +186,10 @@ func (h *Haulage) checkTieDowns() error {
 	kinds := TieDownKinds()
 	for _, kind := range sortedKeys(h.TieDowns) {
 		if !slices.Contains(kinds, kind) {
-			return refuse("shop.haulage.tie_downs", "one of "+strings.Join(kinds, ", "), "%.40q is no kind of tie-down", kind)
+			return refuse("shop.haulage.tie_downs", say.Later("one of %s", strings.Join(kinds, ", ")), "%.40q is no kind of tie-down", kind)
 		}
 		if n := h.TieDowns[kind]; n < 0 || n > mostTieDowns {
-			return refuse(step("shop.haulage.tie_downs", kind), fmt.Sprintf("0 to %d", mostTieDowns), "%d is no number of tie-downs", n)
+			return refuse(step("shop.haulage.tie_downs", kind), say.Later("0 to %d", mostTieDowns), "%d is no number of tie-downs", n)
 		}
 	}
 	return nil

@@ -4,6 +4,7 @@ import (
 	"sort"
 	"strings"
 
+	"asfound/rubrics/say"
 	"asfound/rubrics/table"
 )
 
@@ -56,7 +57,7 @@ func columnsOf(r *Rubric, t *table.Table, chosen map[string]string) (map[string]
 	at, used := map[string]int{}, map[int]string{}
 	for _, field := range sortedKeys(chosen) {
 		if err := oneOf("columns", field, ImportFields); err != nil || field == "" {
-			return nil, refuse(step("columns", field), "one of "+ids(ImportFields), "no field is named so")
+			return nil, refuse(step("columns", field), say.Later("one of %s", ids(ImportFields)), "no field is named so")
 		}
 		name := chosen[field]
 		if name == "" {

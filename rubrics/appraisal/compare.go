@@ -1,9 +1,12 @@
 package appraisal
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
+
+	"asfound/rubrics/say"
 )
 
 // How many listings can be compared.
@@ -18,18 +21,19 @@ const (
 // shop. What makes no sense is refused with an *Error.
 func (jd *Judge) Compare(files []*File, prices []*Money) (*Comparison, error) {
 	if n := len(files); n < LeastCompared || n > MostCompared {
-		return nil, refuse("files", fmt.Sprintf("%d to %d", LeastCompared, MostCompared), "%d cannot be compared", n)
+		return nil, refuse("files", say.Later("%d to %d", LeastCompared, MostCompared), "%d cannot be compared", n)
 	}
 	if n := len(prices); n != 0 && n != len(files) {
-		return nil, refuse("prices", fmt.Sprintf("one for each of the %d files, or none at all", len(files)), "%d prices are given", n)
+		return nil, refuse("prices", say.Later("one for each of the %d files, or none at all", len(files)), "%d prices are given", n)
 	}
 	for i, f := range files {
 		if f == nil {
 			return nil, refuse(fmt.Sprintf("files[%d]", i), "an appraisal file", "it is missing")
 		}
 	}
-	names := titles(files)
-	out := &Comparison{Currency: files[0].Shop.Currency, Criteria: weighed(files[0].Shop.Weights)}
+	voice := jd.voice
+	names := voice.titles(files)
+	out := &Comparison{Currency: files[0].Shop.Currency, Criteria: voice.weighed(files[0].Shop.Weights)}
 	weights := weightsOf(out.Criteria)
 	listings := make([]rankable, len(files))
 	results := make([]*Result, len(files))
@@ -41,7 +45,7 @@ func (jd *Judge) Compare(files []*File, prices []*Money) (*Comparison, error) {
 		}
 		var err error
 		if results[i], draws[i], err = jd.judge(f, ask); err != nil {
-			return nil, fmt.Errorf("%s: %w", names[i], err)
+			return nil, of{names[i], err}
 		}
 		if c := results[i].Currency; c != out.Currency {
 			return nil, refuse("shop.currency", "compare listings of one currency", "\u201c%s\u201d has its amounts in %s but \u201c%s\u201d in %s", names[i], c, names[0], out.Currency)
@@ -50,24 +54,26 @@ func (jd *Judge) Compare(files []*File, prices []*Money) (*Comparison, error) {
 		if price == nil {
 			price = f.Listing.Asking
 		}
-		s := side(names[i], f, results[i], draws[i], price)
+		s := side(voice, names[i], f, results[i], draws[i], price)
 		listings[i] = measure(f, results[i], &s)
+		s.Letter = string(rune('A' + i))
 		s.Parts, s.Score = shown(listings[i].parts), listings[i].score(weights)
 		out.Sides = append(out.Sides, s)
 	}
 	out.Better, out.Overtake = duels(files, results, draws, out.Sides)
 	out.Order = rank(listings, weights)
-	out.Moves = out.moves(listings)
-	out.Sentences = conclusion(out, listings, results)
+	out.Moves = out.moves(voice, listings)
+	out.Sentences = conclusion(voice, out, listings, results)
 	return out, nil
 }
 
-func side(name string, f *File, r *Result, j *joint, price *Money) Side {
+func side(v voice, name string, f *File, r *Result, j *joint, price *Money) Side {
 	o := &r.Offer
 	s := Side{
 		Title: name, Verdict: r.Verdict, Safety: r.Safety, State: r.Condition, Price: price,
 		Hours: round2(r.Estimate.Hours.Likely + r.Landing.Hours.Likely), Distance: f.Listing.Distance,
-		Hides: r.Hidden.Mean, Missing: o.Missing,
+		Hides: r.Hidden.Mean, Missing: o.Missing, Rubric: r.Rubric,
+		Days: daysOf(v, f, r), Open: r.Progress.Applies - r.Progress.Graded, Dearest: dearest(r.Hidden.Points),
 	}
 	if r.Verdict.Code == "do-not-use" {
 		s.Gate = r.Verdict.Code
@@ -77,7 +83,7 @@ func side(name string, f *File, r *Result, j *joint, price *Money) Side {
 	}
 	s.Opening, s.Fair, s.WalkAway = &o.Opening, &o.Fair, &o.WalkAway
 	if price == nil {
-		s.Missing = "No price is asked: enter one."
+		s.Missing = v.T("No price is asked: enter one.")
 		return s
 	}
 	s.Odds, s.Ahead, s.AllIn = &o.At.Odds, o.Ahead, o.AllIn
@@ -89,6 +95,18 @@ func side(name string, f *File, r *Result, j *joint, price *Money) Side {
 	}
 	s.AheadLow, s.AheadTop = ahead(0.1), ahead(0.9)
 	return s
+}
+
+// dearest are the two open points that count most in the allowance, dearest first.
+func dearest(points []Doubt) []Doubt {
+	out := []Doubt{}
+	for _, p := range points {
+		if p.Mean > 0 {
+			out = append(out, p)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Doubt) int { return cmp.Compare(b.Mean, a.Mean) })
+	return out[:min(len(out), 2)]
 }
 
 // shown gives parts as 0 to 1.
@@ -136,13 +154,13 @@ func duels(files []*File, results []*Result, draws []*joint, sides []Side) (bett
 
 // titles names the listings: those without a title by their place, and those of
 // one title by a number behind it.
-func titles(files []*File) []string {
+func (v voice) titles(files []*File) []string {
 	names := make([]string, len(files))
 	times := map[string]int{}
 	for i, f := range files {
 		names[i] = strings.TrimSpace(f.Listing.Title)
 		if names[i] == "" {
-			names[i] = fmt.Sprintf("Listing %d", i+1)
+			names[i] = v.F("Listing %d", i+1)
 		}
 		times[names[i]]++
 	}
@@ -161,3 +179,13 @@ func titles(files []*File) []string {
 	}
 	return names
 }
+
+// of is an error of one of several listings.
+type of struct {
+	name string
+	err  error
+}
+
+func (e of) Error() string          { return e.In(nil) }
+func (e of) Unwrap() error          { return e.err }
+func (e of) In(v *say.Voice) string { return e.name + ": " + v.Error(e.err) }

@@ -139,7 +139,7 @@ func TestFailedDangerPointStandsLast(t *testing.T) {
 		if !slices.Equal(c.Order, []int{1, 0}) || c.Sides[0].Gate != "do-not-use" || len(c.Moves) != 0 {
 			t.Fatalf("order %v, gate %q, moves %v", c.Order, c.Sides[0].Gate, c.Moves)
 		}
-		if !concludes(c, "“Barred”: Do not use: tag it out") || !concludes(c, "“Open” leads") {
+		if !concludes(c, "“Barred” (A): Do not use: tag it out") || !concludes(c, "“Open” (B) leads") {
 			t.Fatalf("%q", c.Sentences)
 		}
 	})
@@ -156,7 +156,7 @@ func TestCompareWithoutPrices(t *testing.T) {
 	if c.Sides[0].Title != "Listing 1" || c.Sides[1].Title != "Listing 2" {
 		t.Errorf("titles %q, %q", c.Sides[0].Title, c.Sides[1].Title)
 	}
-	for _, part := range []string{"None can be priced yet", "“Listing 1”: nothing says yet what a sound one is worth", "counted as the middle of the scale: coming out ahead, odds of coming out ahead, condition, distance"} {
+	for _, part := range []string{"None can be priced yet", "A: nothing says yet what a sound one is worth", "counted as the middle of the scale: coming out ahead, odds of coming out ahead, condition, distance"} {
 		if !concludes(c, part) {
 			t.Errorf("%q is not said: %q", part, c.Sentences)
 		}
@@ -177,7 +177,7 @@ func TestCompareWithoutPrices(t *testing.T) {
 	// Nothing that counts is known: no score, but a place.
 	f := bare("A")
 	f.Shop.Weights = map[string]int{"ahead": 1, "odds": 0, "condition": 0, "coverage": 0, "hours": 0, "distance": 0}
-	if c = compared(t, nil, f, bare("B")); c.Sides[0].Score != nil || !concludes(c, "on nothing but what is not known") {
+	if c = compared(t, nil, f, bare("B")); c.Sides[0].Score != nil || !concludes(c, "are level: the first leads") {
 		t.Errorf("score %v, %q", c.Sides[0].Score, c.Sentences)
 	}
 }
@@ -194,13 +194,11 @@ func TestConclusionSaysWhoLeadsAndWhatWouldChangeIt(t *testing.T) {
 	if c.Order[0] != 1 || *c.Sides[1].Parts[5] != 0 || *c.Sides[0].Parts[5] != 0.9 {
 		t.Fatalf("order %v, distances count %g and %g", c.Order, *c.Sides[0].Parts[5], *c.Sides[1].Parts[5])
 	}
-	level := fmt.Sprintf("“Near” would draw level at %s instead of 2,400.", whole(*c.Overtake[0][1]))
-	if *c.Overtake[0][1] < 0 {
-		level = "“Near” would not draw level even as a gift."
-	}
+	by := *c.Sides[1].Ahead - *c.Sides[0].Ahead
 	for _, part := range []string{
-		"“Far” leads, with ", " before “Near”. Its verdict: no stop item found.",
-		fmt.Sprintf("by %s on average; in %s of 100 cases it is a better buy than “Near”. ", whole(max(*c.Sides[1].Ahead, -*c.Sides[1].Ahead)), inHundred(*c.Better[1][0])) + level,
+		fmt.Sprintf("“Far” (B) is the better buy: ahead of “Near” (A) by %s on average, in %s of 100 cases. A would draw level at %s instead of 2,400.", whole(by), inHundred(*c.Better[1][0]), whole(*c.Overtake[0][1])),
+		"Verdict on B: no stop item found.",
+		fmt.Sprintf("At its price of 200, B comes out ahead by %s on average.", whole(*c.Sides[1].Ahead)),
 	} {
 		if !concludes(c, part) {
 			t.Errorf("%q is not said: %q", part, c.Sentences)
@@ -224,8 +222,18 @@ func TestConclusionSaysWhoLeadsAndWhatWouldChangeIt(t *testing.T) {
 // A listing that cannot be put right is never soonest in service.
 func TestBeyondRepairTakesTheMostHours(t *testing.T) {
 	c := compared(t, nil, listing("Scrap", 100_00, map[string]Finding{"weld": grade(0)}), listing("B", 100_00, nil))
-	if *c.Sides[0].Parts[4] != 0 || !concludes(c, "A finding at “Scrap” cannot be put right") {
+	if *c.Sides[0].Parts[4] != 0 || !concludes(c, "A finding at A cannot be put right") {
 		t.Errorf("hours count %g, %q", *c.Sides[0].Parts[4], c.Sentences)
+	}
+}
+
+// A long title is cut where it is first named, between characters, and told by its letter.
+func TestLongTitlesInSentences(t *testing.T) {
+	c := compared(t, nil, listing(strings.Repeat("ü", 60), 2000_00, nil), listing(strings.Repeat("é🔧", 100), 2050_00, nil))
+	for _, part := range []string{"“" + strings.Repeat("ü", 60) + "” (A)", "“" + strings.Repeat("é🔧", 29) + "é…” (B)"} {
+		if !concludes(c, part) {
+			t.Errorf("%q is not said: %q", part, c.Sentences)
+		}
 	}
 }
 
@@ -277,5 +285,120 @@ func TestCompareRefuses(t *testing.T) {
 		if !errors.As(err, &e) || e.Field != c.field || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%v, want %s: %s", err, c.field, c.want)
 		}
+	}
+}
+
+// Days by hand, of hours that were chosen for it.
+func TestDaysUntilInService(t *testing.T) {
+	line := func(rate string, low, likely, high float64) Line {
+		return Line{Kind: "remedy", Rate: rate, Hours: Hours{low, likely, high}}
+	}
+	off := line("rigger", 9, 9, 9)
+	off.Off = true
+	scrap := line("own", 1, 1, 1)
+	scrap.Kind = "scrap"
+	for _, c := range []struct {
+		name             string
+		day              float64
+		repair, landing  []Line
+		low, likely, top int
+	}{
+		{"nothing to do", 0, nil, nil, 0, 0, 0},
+		// 8, 12.5 and 20 hours at the default 4 a day.
+		{"own work", 0, []Line{line("own", 6, 10, 16)}, []Line{line("own", 2, 2.5, 4)}, 2, 4, 5},
+		{"own machine time is own work", 0, []Line{line("own", 4, 4, 4), line("machine", 4, 4, 4)}, nil, 2, 2, 2},
+		{"a whole day of it", 8, []Line{line("own", 6, 10, 16)}, []Line{line("own", 2, 2.5, 4)}, 1, 2, 3},
+		// 3+4/8 beat 2 days of own work; 3+5+8/8; 5+10+16/8.
+		{"one trade", 0, []Line{line("own", 8, 12, 20)}, []Line{line("electrician", 4, 8, 16)}, 4, 9, 17},
+		// Own work outlasts the wait at best.
+		{"one trade, much own work", 0, []Line{line("own", 40, 40, 40)}, []Line{line("electrician", 4, 8, 16)}, 10, 16, 22},
+		// Called at once one wait, at worst two; the longest of them at best: 3+8/8.
+		{"two trades", 0, []Line{line("welder", 2, 4, 8)}, []Line{line("rigger", 8, 8, 8)}, 4, 7, 22},
+		{"the same trade twice waits once", 0, []Line{line("rigger", 2, 2, 2)}, []Line{line("rigger", 6, 6, 6)}, 4, 6, 11},
+		{"left out or without hours", 0, []Line{line("electrician", 0, 0, 0)}, []Line{off}, 0, 0, 0},
+	} {
+		f := testFile()
+		f.Shop.Day = c.day
+		r := &Result{Estimate: Estimate{Lines: c.repair}, Landing: Estimate{Lines: c.landing}}
+		d := daysOf(voice{}, f, r)
+		if d.Low != c.low || d.Likely != c.likely || d.High != c.top {
+			t.Errorf("%s: %d, %d to %d; want %d, %d to %d", c.name, d.Likely, d.Low, d.High, c.likely, c.low, c.top)
+		}
+	}
+	f := testFile()
+	if d := daysOf(voice{}, f, &Result{Estimate: Estimate{Lines: []Line{scrap}}}); d != nil {
+		t.Errorf("what cannot be put right is in service after %d days", d.Likely)
+	}
+	r := &Result{Landing: Estimate{Lines: []Line{line("rigger", 8, 8.5, 9), line("own", 2, 6, 8)}}}
+	want := []string{
+		"Own work: 6 hours, most likely (2 to 8), at 4 hours a day.",
+		"Hired: rigger, 8.5 hours in all. Called at once they come after 5 working days, and work 8 hours a day.",
+		"At best they come after 3 days, while own work goes on; at worst one is waited for after the other, 10 days each.",
+		"Hours a day and waits are a judgement, no source. What was not checked is not counted.",
+	}
+	f.Shop.Day = 0
+	if d := daysOf(voice{}, f, r); !slices.Equal(d.Steps, want) {
+		t.Errorf("%q", d.Steps)
+	}
+	for _, bad := range []float64{-1, 0.25, 25, math.NaN(), math.Inf(1)} {
+		f.Shop.Day = bad
+		var e *Error
+		if err := f.checkShop(); !errors.As(err, &e) || e.Field != "shop.day" || e.Right == "" {
+			t.Errorf("%g hours a day: %v", bad, err)
+		}
+	}
+}
+
+func TestDearestOpenPoints(t *testing.T) {
+	got := dearest([]Doubt{{Check: "a", Mean: 5}, {Check: "b", Mean: 0}, {Check: "c", Mean: 9}, {Check: "d", Mean: 5}})
+	if len(got) != 2 || got[0].Check != "c" || got[1].Check != "a" {
+		t.Errorf("%v", got)
+	}
+	c := compared(t, nil, listing("A", 100_00, map[string]Finding{"lock": grade(3)}), listing("B", 100_00, nil))
+	if a, b := c.Sides[0].Open, c.Sides[1].Open; a != b-1 || a < 1 {
+		t.Errorf("%d and %d points are open", a, b)
+	}
+}
+
+// What an open point would mean is the judgement with that point known: by the
+// classes of keeping, the mean over both answers is what it was.
+func TestAnswersOfOpenPoints(t *testing.T) {
+	f := listing("A", 2400_00, nil)
+	f.Shop.Tax = 7_25
+	r, err := testJudge().Of(f, Ask{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	seen := 0
+	for _, n := range r.Next {
+		a := n.answers
+		if mean := a.chance*a.bad + (1-a.chance)*a.sound; math.Abs(mean) > 1e-6*float64(*f.Listing.Asking) {
+			t.Errorf("%s: the answers come to %g on average, not to nothing", n.Check, mean)
+		}
+		if a.bad < -1 {
+			seen++
+		}
+		if a.bad > 1e-6 || a.sound < -1e-6 {
+			t.Errorf("%s: bad brings %g, sound %g", n.Check, a.bad, a.sound)
+		}
+	}
+	if seen == 0 {
+		t.Error("no open point matters")
+	}
+}
+
+// Of two that are alike, an open point that turns out bad at the better one turns it.
+func TestAnOpenPointWouldChangeTheWinner(t *testing.T) {
+	known := map[string]Finding{"lock": grade(3), "weld": grade(3)}
+	a, b := listing("A", 2000_00, nil), listing("B", 2050_00, nil)
+	a.Findings, b.Findings = known, known
+	c := compared(t, nil, a, b)
+	if !concludes(c, "ahead of “B” (B) by 50 on average") || !concludes(c, ", B would be the better buy.") {
+		t.Errorf("%q", c.Sentences)
+	}
+	// At a margin that no single answer makes up for, it is said.
+	b = listing("B", 90_000_00, nil)
+	if c = compared(t, nil, a, b); !concludes(c, "No single point that is still open would change that") {
+		t.Errorf("%q", c.Sentences)
 	}
 }

@@ -17,12 +17,13 @@ type Comparison struct {
 	Criteria []Criterion `json:"criteria"`
 	// Moves tell how far a weight must move to change the winner, nearest first.
 	Moves     []Move   `json:"moves"`
-	Sentences []string `json:"sentences"`
+	Sentences []string `json:"sentences" say:"yes"`
 }
 
 // Side is one listing in a comparison.
 type Side struct {
-	Title    string      `json:"title"` // told apart from the others by a number, where it must be
+	Letter   string      `json:"letter"` // A, B, C in the order given: how sentences speak of it
+	Title    string      `json:"title"`  // told apart from the others by a number, where it must be
 	Verdict  Verdict     `json:"verdict"`
 	Safety   Score       `json:"safety"`
 	State    Score       `json:"condition"`
@@ -36,9 +37,17 @@ type Side struct {
 	Fair     *PricePoint `json:"fair"`
 	WalkAway *PricePoint `json:"walk_away"`
 	// Hours of work until it is in service, most likely.
-	Hours    float64   `json:"hours"`
+	Hours float64 `json:"hours"`
+	// Days until it is in service; nil where a finding cannot be put right.
+	Days     *Days     `json:"days"`
 	Distance *Quantity `json:"distance"`
 	Hides    Money     `json:"hides"` // allowance for what was not checked
+	// Open is how many points that apply were not checked, Dearest the two of them
+	// that the allowance counts most for, dearest first.
+	Open    int     `json:"open"`
+	Dearest []Doubt `json:"dearest"`
+	// Rubric it was judged by.
+	Rubric RubricRef `json:"rubric"`
 	// Gate is the code of a verdict that no weight makes up for, or "".
 	Gate string `json:"gate"`
 	// Score is the weighted sum on fixed scales, 0 to 100; nil where no criterion
@@ -46,15 +55,23 @@ type Side struct {
 	// where it is not known, which counts as 0.5.
 	Score   *float64   `json:"score"`
 	Parts   []*float64 `json:"parts"`
-	Missing string     `json:"missing,omitempty"`
+	Missing string     `json:"missing,omitempty" say:"yes"`
+}
+
+// Days are working days from the handshake until it is in service, as a span.
+type Days struct {
+	Low    int      `json:"low"`
+	Likely int      `json:"likely"`
+	High   int      `json:"high"`
+	Steps  []string `json:"steps" say:"yes"` // the derivation, in words
 }
 
 // Criterion is one thing by which listings are ranked, on a fixed scale, so that
 // a listing more or less never turns the order of the others round.
 type Criterion struct {
 	ID     string `json:"id"`
-	Title  string `json:"title"`
-	Scale  string `json:"scale"` // what is worst and best, in words
+	Title  string `json:"title" say:"yes"`
+	Scale  string `json:"scale" say:"yes"` // what is worst and best, in words
 	Weight int    `json:"weight"`
 }
 
@@ -64,5 +81,5 @@ type Move struct {
 	From      int    `json:"from"`
 	To        int    `json:"to"`
 	Winner    int    `json:"winner"` // index into Sides
-	Sentence  string `json:"sentence"`
+	Sentence  string `json:"sentence" say:"yes"`
 }

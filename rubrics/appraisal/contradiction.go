@@ -10,7 +10,7 @@ func contradictions(walked []judged, n *notes) {
 		case !j.applies && (x.Grade != nil || len(x.Measured) > 0 || len(x.Words) > 0):
 			n.add("%s: a finding stands here, but by the facts told the point does not apply: the finding is kept, and counts for nothing.", j.check.Title)
 		case j.applies && x.Grade != nil && *x.Grade > *j.grade:
-			n.add("%s: graded %s, but what was measured is beyond its limit: it counts as %s.", j.check.Title, GradeWords[*x.Grade], GradeWords[*j.grade])
+			n.add("%s: graded %s, but what was measured is beyond its limit: it counts as %s.", j.check.Title, n.voice.grade(*x.Grade), n.voice.grade(*j.grade))
 		}
 	}
 	alone(walked, n)

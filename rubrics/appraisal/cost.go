@@ -1,7 +1,6 @@
 package appraisal
 
 import (
-	"fmt"
 	"math"
 
 	"asfound/rubrics/depreciation"
@@ -27,23 +26,24 @@ func byCost(r *Rubric, f *File, w *Worth, say *notes) (belief, bool) {
 		say.add("The new one's capacity is more than %d times apart from this one's, so its price counts for nothing.", farApart)
 		return belief{}, false
 	}
-	c := costing{rubric: r, file: f, price: newPert(float64(n.Price.Low), float64(n.Price.Likely), float64(n.Price.High))}
+	c := costing{voice: say.voice, rubric: r, file: f, price: newPert(float64(n.Price.Low), float64(n.Price.Likely), float64(n.Price.High))}
 	for _, part := range []func() error{c.today, c.scaled, c.physical, c.beyondAge} {
 		if err := part(); err != nil {
-			say.add("The price of a new one counts for nothing (%v).", err)
+			say.add("The price of a new one counts for nothing (%s).", err)
 			return belief{}, false
 		}
 	}
 	own := c.price.sd / c.price.mean
 	b := belief{mu: kernel.Log(c.value), sd: math.Sqrt(float64(c.sd*c.sd) + float64(own*own))}
 	w.Cost = approach(b, nil)
-	c.say("So it would bring about %s; eight of ten like it between %s and %s.", whole(w.Cost.Centre), whole(w.Cost.Low), whole(w.Cost.High))
+	c.say("So it would bring about %s; eight of ten like it between %s and %s.", c.whole(w.Cost.Centre), c.whole(w.Cost.Low), c.whole(w.Cost.High))
 	w.Cost.Steps = c.steps
 	return b, true
 }
 
 // costing is a value on its way from new to as it stands.
 type costing struct {
+	voice
 	rubric *Rubric
 	file   *File
 	price  pert
@@ -53,12 +53,12 @@ type costing struct {
 }
 
 func (c *costing) say(format string, args ...any) {
-	c.steps = append(c.steps, fmt.Sprintf(format, args...))
+	c.steps = append(c.steps, c.Pattern(format, args...))
 }
 
 func (c *costing) today() error {
 	c.value = c.price.mean
-	c.say("A new one costs about %s.", whole(cents(c.value)))
+	c.say("A new one costs about %s.", c.whole(cents(c.value)))
 	x := c.file.NewPrice.Index
 	if x == nil {
 		return nil
@@ -68,11 +68,11 @@ func (c *costing) today() error {
 		return err
 	}
 	c.value = value
-	series := ""
 	if x.Series != "" {
-		series = fmt.Sprintf(" (%.60s)", x.Series)
+		c.say("The price index (%.60s) went from %g to %g: today %s.", x.Series, x.Then, x.Now, c.whole(cents(c.value)))
+	} else {
+		c.say("The price index went from %g to %g: today %s.", x.Then, x.Now, c.whole(cents(c.value)))
 	}
-	c.say("The price index%s went from %g to %g: today %s.", series, x.Then, x.Now, whole(cents(c.value)))
 	return nil
 }
 
@@ -87,7 +87,7 @@ func (c *costing) scaled() error {
 		return err
 	}
 	c.value *= by
-	c.say("Scaled from %g to %g %s by the cost-to-capacity rule, exponent %g: %s.", have, q, r.Capacity.Unit, r.Capacity.Exponent, whole(cents(c.value)))
+	c.say("Scaled from %g to %g %s by the cost-to-capacity rule, exponent %g: %s.", have, q, r.Capacity.Unit, r.Capacity.Exponent, c.whole(cents(c.value)))
 	return nil
 }
 
@@ -107,10 +107,10 @@ func (c *costing) physical() error {
 	}
 	left := max(1-worn, depreciation.PercentGoodFloor)
 	c.say("At %g years, of a kind that lasts %g on average (Iowa curve %s; judgement), those still at work have %.1f years before them: age over age and rest leaves %s.",
-		tenths(age), life, c.rubric.Depreciation.Survivor, years, percent(left))
-	curve, of := depreciation.Miscellaneous(age), "miscellaneous machines"
+		tenths(age), life, c.rubric.Depreciation.Survivor, years, c.percent(left))
+	curve, of := depreciation.Miscellaneous(age), c.T("miscellaneous machines")
 	if class, ok := depreciation.FindClass(c.rubric.Depreciation.Class); ok {
-		of = class.Title
+		of = c.Label(class.Title)
 		perYear := 0.0
 		if age > 0 {
 			perYear = c.file.Listing.Hours / age
@@ -120,13 +120,13 @@ func (c *costing) physical() error {
 		}
 		curve = max(curve, depreciation.PercentGoodFloor)
 		c.sd -= costSD - classSD
-		c.say("The remaining-value curve for %s leaves %s.", of, percent(curve))
+		c.say("The remaining-value curve for %s leaves %s.", of, c.percent(curve))
 	} else {
-		c.say("The remaining-value curve for %s leaves %s. No curve is published for this kind, so the range is wide.", of, percent(curve))
+		c.say("The remaining-value curve for %s leaves %s. No curve is published for this kind, so the range is wide.", of, c.percent(curve))
 	}
 	share := math.Sqrt(float64(left * curve))
 	c.value *= share
-	c.say("The middle of both is %s: %s.", percent(share), whole(cents(c.value)))
+	c.say("The middle of both is %s: %s.", c.percent(share), c.whole(cents(c.value)))
 	return nil
 }
 
@@ -149,17 +149,17 @@ func (c *costing) beyondAge() error {
 	if err != nil {
 		return err
 	}
-	because := func(why string) string {
-		if why == "" {
-			return ""
-		}
-		return fmt.Sprintf(" (%.120s)", why)
+	switch {
+	case functional > 0 && l.FunctionalWhy != "":
+		c.say("Functional obsolescence (%.120s) takes %s.", l.FunctionalWhy, c.percent(functional))
+	case functional > 0:
+		c.say("Functional obsolescence takes %s.", c.percent(functional))
 	}
-	if functional > 0 {
-		c.say("Functional obsolescence%s takes %s.", because(l.FunctionalWhy), percent(functional))
-	}
-	if economic > 0 {
-		c.say("Economic obsolescence%s takes %s.", because(l.EconomicWhy), percent(economic))
+	switch {
+	case economic > 0 && l.EconomicWhy != "":
+		c.say("Economic obsolescence (%.120s) takes %s.", l.EconomicWhy, c.percent(economic))
+	case economic > 0:
+		c.say("Economic obsolescence takes %s.", c.percent(economic))
 	}
 	c.value = value
 	return nil

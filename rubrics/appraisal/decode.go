@@ -4,10 +4,12 @@ import (
 	"bytes"
 	"encoding/json"
 	"errors"
-	"fmt"
 	"io"
 	"reflect"
+	"strconv"
 	"strings"
+
+	"asfound/rubrics/say"
 )
 
 // MaxFile bounds an appraisal file in bytes; photos are not in it.
@@ -55,11 +57,11 @@ func Decode(src []byte) (*Document, error) {
 // other fields may look strange for that reason alone.
 func newer(raw map[string]any) error {
 	if format, ok := raw["format"].(string); !ok || format != FileFormat {
-		return refuse("format", fmt.Sprintf("%q", FileFormat), "this is not an appraisal file (%s)", found(raw["format"]))
+		return refuse("format", say.Plain(strconv.Quote(FileFormat)), "this is not an appraisal file (%s)", found(raw["format"]))
 	}
 	if n, ok := raw["version"].(json.Number); ok {
 		if v, err := n.Int64(); err == nil && v > FileVersion {
-			return refuse("version", fmt.Sprintf("%d, or a newer program", FileVersion), "the file has version %d, which is newer than this program knows", v)
+			return refuse("version", say.Later("%d, or a newer program", FileVersion), "the file has version %d, which is newer than this program knows", v)
 		}
 	}
 	return nil
@@ -70,13 +72,13 @@ func jsonError(src []byte, err error) error {
 	var syntax *json.SyntaxError
 	switch {
 	case errors.As(err, &syntax):
-		what := syntax.Error()
-		if strings.Contains(what, "unexpected end") {
-			what = "the file stops in the middle"
+		what := say.Plain(syntax.Error())
+		if strings.Contains(syntax.Error(), "unexpected end") {
+			what = say.Later("the file stops in the middle")
 		}
-		return refuse(fmt.Sprintf("line %d", lineAt(src, syntax.Offset)), "complete JSON", "%s", what)
+		return refuseLine(lineAt(src, syntax.Offset), "complete JSON", "%s", what)
 	case errors.Is(err, io.ErrUnexpectedEOF):
-		return refuse(fmt.Sprintf("line %d", lineAt(src, int64(len(src)))), "complete JSON", "the file stops in the middle")
+		return refuseLine(lineAt(src, int64(len(src))), "complete JSON", "the file stops in the middle")
 	}
 	return refuse("", "a JSON object", "%s", err)
 }

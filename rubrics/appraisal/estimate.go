@@ -1,10 +1,5 @@
 package appraisal
 
-import (
-	"fmt"
-	"strings"
-)
-
 // task is a line of the estimate with its random amount.
 type task struct {
 	line Line
@@ -55,10 +50,10 @@ func (p *pricing) way(r *Remedy) *Way {
 	return &r.Ways[0]
 }
 
-func tradeTitle(id string) string {
+func (v voice) trade(id string) string {
 	for _, t := range Trades {
 		if t.ID == id {
-			return strings.ToLower(t.Title[:1]) + t.Title[1:]
+			return lowerFirst(v.Label(t.Title))
 		}
 	}
 	return id
@@ -69,14 +64,14 @@ func (p *pricing) rate(trade string) Money {
 	if m, ok := p.file.Shop.Rates[trade]; ok {
 		return m
 	}
-	m := DefaultShop().Rates[trade]
+	v, m := p.notes.voice, DefaultShop().Rates[trade]
 	if p.file.region() != plainRegion && hired(trade) {
 		example := m
 		m = p.regional(m)
-		p.notes.add("No rate is set for an hour of %s: the example of %s, times the region's %s, is used.", tradeTitle(trade), whole(example), basisPoints(p.file.region()))
+		p.notes.add("No rate is set for an hour of %s: the example of %s, times the region's %s, is used.", v.trade(trade), v.whole(example), basisPoints(p.file.region()))
 		return m
 	}
-	p.notes.add("No rate is set for an hour of %s: the example of %s is used.", tradeTitle(trade), whole(m))
+	p.notes.add("No rate is set for an hour of %s: the example of %s is used.", v.trade(trade), v.whole(m))
 	return m
 }
 
@@ -221,10 +216,13 @@ func round2(x float64) float64 { return cents(x * 100).hundredths() }
 func (m Money) hundredths() float64 { return float64(m) / 100 }
 
 // notes collects what the reader must know, each once.
-type notes struct{ list []string }
+type notes struct {
+	voice voice
+	list  []string
+}
 
 func (n *notes) add(format string, args ...any) {
-	s := fmt.Sprintf(format, args...)
+	s := n.voice.Pattern(format, args...)
 	for _, have := range n.list {
 		if have == s {
 			return

@@ -8,22 +8,26 @@ import (
 	"strings"
 
 	"asfound/rubrics/limit"
+	"asfound/rubrics/say"
 	"asfound/rubrics/unit"
 )
+
+// Tell takes one thing wrong in a rubric: where, what, and what would be right.
+type Tell func(path string, what, right say.Text)
 
 // IsMissing is what Examine says of something that is not there.
 const IsMissing = "is missing"
 
 // Examine holds a rubric to all that one field cannot tell of itself: ids told
 // apart, references that lead somewhere, chances that rise, sections in safe
-// order. say is told of every problem: where, what, and what would be right.
+// order. tell is told of every problem: where, what, and what would be right.
 // parts and limits are what the rubric may refer to; nil leaves that open.
-func Examine(r *Rubric, parts map[string]bool, limits []limit.Definition, say func(path, what, right string)) {
-	c := &examiner{say: say, parts: parts}
+func Examine(r *Rubric, parts map[string]bool, limits []limit.Definition, tell Tell) {
+	c := &examiner{tell: tell, parts: parts}
 	c.care(&r.Care)
 	for i, other := range r.Capacity.Other {
 		if _, err := unit.Convert(1, other, r.Capacity.Unit); err != nil {
-			c.say(fmt.Sprintf("capacity.other[%d]", i), err.Error(), "a unit that converts to "+r.Capacity.Unit)
+			c.say(fmt.Sprintf("capacity.other[%d]", i), say.Later("%s", err), say.Later("a unit that converts to %s", r.Capacity.Unit))
 		}
 	}
 	facts := c.facts(r.Facts)
@@ -44,9 +48,11 @@ func Examine(r *Rubric, parts map[string]bool, limits []limit.Definition, say fu
 
 // examiner looks a rubric through.
 type examiner struct {
-	say   func(path, what, right string)
+	tell  Tell
 	parts map[string]bool // nil: any
 }
+
+func (c *examiner) say(path string, what, right any) { c.tell(path, say.Of(what), say.Of(right)) }
 
 // Join makes the path of a key under a path, quoted where its marks would mislead.
 func Join(path, key string) string {
@@ -73,7 +79,7 @@ func (c *examiner) ids(n int, id func(int) (path, id string)) map[string]bool {
 	for i := range n {
 		path, v := id(i)
 		if set[v] {
-			c.say(path+".id", Quoted(v)+" stands twice", "give each its own id")
+			c.say(path+".id", say.Later("%s stands twice", Quoted(v)), "give each its own id")
 		}
 		set[v] = true
 	}
@@ -81,13 +87,13 @@ func (c *examiner) ids(n int, id func(int) (path, id string)) map[string]bool {
 }
 
 // known reports a reference to nothing.
-func (c *examiner) known(path, id, kind string, set map[string]bool) {
+func (c *examiner) known(path, id string, what say.Text, set map[string]bool) {
 	if !set[id] {
-		c.say(path, fmt.Sprintf("%s is no %s of this file", Quoted(id), kind), listed(set))
+		c.say(path, what, listed(set))
 	}
 }
 
-func listed[V any](set map[string]V) string {
+func listed[V any](set map[string]V) say.Text {
 	names := make([]string, 0, len(set))
 	for n := range set {
 		names = append(names, n)
@@ -97,9 +103,9 @@ func listed[V any](set map[string]V) string {
 		names = append(names[:12], "...")
 	}
 	if len(names) == 0 {
-		return "there is none yet: add it first"
+		return say.Later("there is none yet: add it first")
 	}
-	return "one of " + strings.Join(names, ", ")
+	return say.Later("one of %s", strings.Join(names, ", "))
 }
 
 func countChecks(r *Rubric) (n int) {
@@ -128,12 +134,12 @@ func (c *examiner) care(care *Care) {
 		sum := 0.0
 		for i, p := range row {
 			if !(p > 0 && p < 1) {
-				c.say(fmt.Sprintf("%s[%d]", path, i), fmt.Sprintf("%g is no open probability", p), "more than 0 and less than 1, or no finding could change it")
+				c.say(fmt.Sprintf("%s[%d]", path, i), say.Later("%g is no open probability", p), "more than 0 and less than 1, or no finding could change it")
 			}
 			sum += p
 		}
 		if math.Abs(sum-1) > 1e-6 {
-			c.say(path, fmt.Sprintf("sums to %g", sum), "well kept, ordinary and neglected sum to 1")
+			c.say(path, say.Later("sums to %g", sum), "well kept, ordinary and neglected sum to 1")
 		}
 	}
 	c.rising("care.bad", care.Bad)
@@ -145,7 +151,7 @@ func (c *examiner) care(care *Care) {
 // rising holds what goes with the classes of keeping to their order.
 func (c *examiner) rising(path string, row [3]float64) {
 	if !(row[0] < row[1] && row[1] < row[2]) {
-		c.say(path, fmt.Sprintf("%g, %g, %g do not rise", row[0], row[1], row[2]), "well kept < ordinary < neglected")
+		c.say(path, say.Later("%g, %g, %g do not rise", row[0], row[1], row[2]), "well kept < ordinary < neglected")
 	}
 }
 
@@ -189,10 +195,10 @@ func (c *examiner) answers(i int, names []string, facts map[string]map[string]bo
 		path := fmt.Sprintf("visit.questions[%d].answers[%d]", i, k)
 		if fact, ok := strings.CutPrefix(name, "fact/"); ok {
 			if facts[fact] == nil {
-				c.say(path, Quoted(fact)+" is no fact of this file", listed(facts))
+				c.say(path, say.Later("%s is no fact of this file", Quoted(fact)), listed(facts))
 			}
 		} else if !slices.Contains(AnswerFields, name) {
-			c.say(path, Quoted(name)+" is no field of a listing", "one of "+strings.Join(AnswerFields, ", ")+", or fact/ and the id of a fact")
+			c.say(path, say.Later("%s is no field of a listing", Quoted(name)), say.Later("one of %s, or fact/ and the id of a fact", strings.Join(AnswerFields, ", ")))
 		}
 	}
 }
@@ -221,7 +227,7 @@ func (c *examiner) sections(sections []Section) {
 			continue // already refused by its own rule
 		}
 		if at < reached {
-			c.say(fmt.Sprintf("sections[%d].state", i), fmt.Sprintf("%s comes after %s", sections[i].State, stateOrder[reached]), "documents, power-off, unloaded, loaded, never going back")
+			c.say(fmt.Sprintf("sections[%d].state", i), say.Later("%s comes after %s", sections[i].State, stateOrder[reached]), "documents, power-off, unloaded, loaded, never going back")
 		}
 		reached = max(reached, at)
 	}

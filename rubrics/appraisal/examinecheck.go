@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"asfound/rubrics/limit"
+	"asfound/rubrics/say"
 )
 
 // GradeOrder gives the grade words from best to worst.
@@ -53,10 +54,10 @@ func (c *examiner) check(path string, k *Check, remedies map[string]bool, facts 
 			continue
 		}
 		if id != "scrap" && !remedies[id] {
-			c.say(at, Quoted(id)+" is no remedy of this file", "scrap or "+listed(remedies))
+			c.say(at, say.Later("%s is no remedy of this file", Quoted(id)), say.Later("scrap or %s", listed(remedies)))
 		}
 		if GradeText(k.Grades, word) == "" {
-			c.say(at, "the check does not offer the grade "+word, "write grades."+word+" or drop the remedy")
+			c.say(at, say.Later("the check does not offer the grade %s", word), say.Later("write grades.%s or drop the remedy", word))
 		}
 	}
 	for _, word := range GradeOrder {
@@ -78,14 +79,14 @@ func (c *examiner) when(path string, when map[string][]string, facts map[string]
 		at := Join(path, fact)
 		known, ok := facts[fact]
 		if !ok {
-			c.say(at, Quoted(fact)+" is no fact of this file", "add the fact or drop the condition")
+			c.say(at, say.Later("%s is no fact of this file", Quoted(fact)), "add the fact or drop the condition")
 			continue
 		}
 		if len(options) == 0 {
 			c.say(at, "names no option, so the check would never be shown", listed(known))
 		}
 		for i, o := range options {
-			c.known(fmt.Sprintf("%s[%d]", at, i), o, "option of "+fact, known)
+			c.known(fmt.Sprintf("%s[%d]", at, i), o, say.Later("%s is no option of %s of this file", Quoted(o), fact), known)
 		}
 	}
 }
@@ -100,7 +101,7 @@ func (c *examiner) limit(path string, k *Check, all []limit.Definition) {
 		for _, d := range all {
 			names[d.Name] = true
 		}
-		c.say(path+".name", Quoted(l.Name)+" is no measured limit", listed(names))
+		c.say(path+".name", say.Later("%s is no measured limit", Quoted(l.Name)), listed(names))
 	} else {
 		c.quantities(path, l, all[i].Quantities)
 	}
@@ -111,10 +112,10 @@ func (c *examiner) limit(path string, k *Check, all []limit.Definition) {
 			continue // already refused by its own rule
 		}
 		if GradeText(k.Grades, p.word) == "" {
-			c.say(path+"."+p.key, "the check does not offer the grade "+p.word, "write grades."+p.word+" or propose another")
+			c.say(path+"."+p.key, say.Later("the check does not offer the grade %s", p.word), say.Later("write grades.%s or propose another", p.word))
 		}
 		if at < worst {
-			c.say(path+"."+p.key, p.word+" is better than the grade before it", "within, watch, beyond must not rise")
+			c.say(path+"."+p.key, say.Later("%s is better than the grade before it", p.word), "within, watch, beyond must not rise")
 		}
 		worst = max(worst, at)
 	}
@@ -130,7 +131,7 @@ func (c *examiner) quantities(path string, l *Limit, inputs []limit.Input) {
 		at := fmt.Sprintf("%s.ask[%d]", path, i)
 		c.quantity(at, q, l.Name, names)
 		if given[q] {
-			c.say(at, Quoted(q)+" stands twice", "ask once")
+			c.say(at, say.Later("%s stands twice", Quoted(q)), "ask once")
 		}
 		given[q] = true
 	}
@@ -138,24 +139,24 @@ func (c *examiner) quantities(path string, l *Limit, inputs []limit.Input) {
 		at := Join(path+".fixed", q)
 		c.quantity(at, q, l.Name, names)
 		if given[q] {
-			c.say(at, Quoted(q)+" is asked as well", "ask it or fix it")
+			c.say(at, say.Later("%s is asked as well", Quoted(q)), "ask it or fix it")
 		}
 		given[q] = true
 		i := slices.IndexFunc(inputs, func(in limit.Input) bool { return in.Name == q })
 		if i >= 0 && len(inputs[i].Words) > 0 && !slices.Contains(inputs[i].Words, v) {
-			c.say(at, Quoted(v)+" is not known", "one of "+strings.Join(inputs[i].Words, ", "))
+			c.say(at, say.Later("%s is not known", Quoted(v)), say.Later("one of %s", strings.Join(inputs[i].Words, ", ")))
 		}
 	}
 	for _, in := range inputs {
 		if !in.Optional && in.Default == "" && !given[in.Name] {
-			c.say(path+".ask", fmt.Sprintf("%s needs %s too", l.Name, in.Name), "ask it or fix it")
+			c.say(path+".ask", say.Later("%s needs %s too", l.Name, in.Name), "ask it or fix it")
 		}
 	}
 }
 
 func (c *examiner) quantity(path, q, name string, names map[string]bool) {
 	if !names[q] {
-		c.say(path, fmt.Sprintf("%s is no quantity of %s", Quoted(q), name), listed(names))
+		c.say(path, say.Later("%s is no quantity of %s", Quoted(q), name), listed(names))
 	}
 }
 

@@ -2,6 +2,8 @@ package appraisal
 
 import (
 	"fmt"
+
+	"asfound/rubrics/say"
 )
 
 // preparations checks ids, parts and the order of what needs what.
@@ -12,13 +14,13 @@ func (c *examiner) preparations(list []Preparation) map[string]bool {
 		path := fmt.Sprintf("preparations[%d]", i)
 		c.uses(path, list[i].Parts)
 		for k, n := range list[i].Needs {
-			c.known(fmt.Sprintf("%s.needs[%d]", path, k), n, "preparation", set)
+			c.known(fmt.Sprintf("%s.needs[%d]", path, k), n, say.Later("%s is no preparation of this file", Quoted(n)), set)
 		}
 		needs[list[i].ID] = append(needs[list[i].ID], list[i].Needs...)
 	}
 	for i := range list {
 		if reaches(needs, list[i].ID, list[i].ID, map[string]bool{}) {
-			c.say(fmt.Sprintf("preparations[%d].needs", i), Quoted(list[i].ID)+" needs itself in the end", "break the circle")
+			c.say(fmt.Sprintf("preparations[%d].needs", i), say.Later("%s needs itself in the end", Quoted(list[i].ID)), "break the circle")
 		}
 	}
 	return set
@@ -46,10 +48,10 @@ func (c *examiner) uses(path string, uses []PartUse) {
 	for i, u := range uses {
 		at := fmt.Sprintf("%s.parts[%d].part", path, i)
 		if c.parts != nil && !c.parts[u.Part] {
-			c.say(at, Quoted(u.Part)+" is not in the price book", "add it to the price book first")
+			c.say(at, say.Later("%s is not in the price book", Quoted(u.Part)), "add it to the price book first")
 		}
 		if seen[u.Part] {
-			c.say(at, Quoted(u.Part)+" stands twice", "add the quantities up")
+			c.say(at, say.Later("%s stands twice", Quoted(u.Part)), "add the quantities up")
 		}
 		seen[u.Part] = true
 	}
@@ -70,17 +72,17 @@ func (c *examiner) remedies(list []Remedy, preparations map[string]bool) map[str
 func (c *examiner) way(path string, w *Way, preparations map[string]bool) {
 	c.uses(path, w.Parts)
 	if w.Make != nil && w.Kind != "make" {
-		c.say(path+".make", "belongs to a way of kind make, this one is "+Quoted(w.Kind), "drop it or change the kind")
+		c.say(path+".make", say.Later("belongs to a way of kind make, this one is %s", Quoted(w.Kind)), "drop it or change the kind")
 	}
 	if w.Kind == "hire" && (w.Rate == "own" || w.Rate == "machine") {
-		c.say(path+".rate", Quoted(w.Rate)+" is not hired", "a trade's rate, or kind buy for own work")
+		c.say(path+".rate", say.Later("%s is not hired", Quoted(w.Rate)), "a trade's rate, or kind buy for own work")
 	}
 	seen := map[string]bool{}
 	for i, p := range w.Preparations {
 		at := fmt.Sprintf("%s.preparations[%d]", path, i)
-		c.known(at, p, "preparation", preparations)
+		c.known(at, p, say.Later("%s is no preparation of this file", Quoted(p)), preparations)
 		if seen[p] {
-			c.say(at, Quoted(p)+" stands twice", "name it once")
+			c.say(at, say.Later("%s stands twice", Quoted(p)), "name it once")
 		}
 		seen[p] = true
 	}

@@ -80,6 +80,28 @@ type Listing struct {
 type Photo struct {
 	Hash string `json:"hash"` // SHA-256, lower-case hex
 	At   string `json:"at,omitempty"`
+	// Marks are drawn over the picture and are no part of it.
+	Marks []PhotoMark `json:"marks,omitempty"`
+}
+
+// PhotoMark is one mark over a photo. Its ends are shares of the picture's width
+// and height, from the upper left.
+type PhotoMark struct {
+	ID   string     `json:"id"`
+	Kind string     `json:"kind"` // arrow, circle, text, scale, measure
+	From [2]float64 `json:"from"`
+	To   [2]float64 `json:"to"` // of an arrow its head, of a text its place
+	// Label is the user's own words.
+	Label string `json:"label,omitempty"`
+	// Length is what the user knows a scale to be long. What is measured by it is
+	// worked out and never kept.
+	Length *Quantity `json:"length,omitempty"`
+}
+
+// PhotoPair is two photos of the same point, by hash.
+type PhotoPair struct {
+	Before string `json:"before"`
+	After  string `json:"after"`
 }
 
 // Finding is what was found at one check.
@@ -93,6 +115,8 @@ type Finding struct {
 	Maker  *Quantity `json:"maker,omitempty"`
 	Note   string    `json:"note,omitempty"`
 	Photos []Photo   `json:"photos,omitempty"`
+	// Pairs are photos of this finding that stand side by side.
+	Pairs []PhotoPair `json:"pairs,omitempty"`
 }
 
 // LandingChoice is the user's own figure for a landing line, or off.
@@ -186,6 +210,9 @@ type Shop struct {
 	// Site is the shop the equipment is to stand in, Haulage what moves it there.
 	Site    *Site    `json:"site,omitempty"`
 	Haulage *Haulage `json:"haulage,omitempty"`
+	// Day is how many hours of a working day the shop gives to bringing a bought
+	// machine into service; 0 is the default.
+	Day float64 `json:"day,omitempty"`
 }
 
 // Odds are the chances of coming out ahead behind the three prices, basis points.

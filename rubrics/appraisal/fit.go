@@ -1,13 +1,15 @@
 package appraisal
 
 import (
-	"fmt"
 	"strings"
+
+	"asfound/rubrics/say"
 )
 
 // holding is a listing held against the buyer's shop. Site and needs are never
 // nil; what is not told is empty.
 type holding struct {
+	voice
 	rubric  *Rubric
 	file    *File
 	facts   map[string]string
@@ -31,7 +33,7 @@ func newHolding(r *Rubric, f *File) *holding {
 	return h
 }
 
-const electrician = "A licensed electrician decides."
+func (h *holding) electrician() string { return h.T("A licensed electrician decides.") }
 
 // fit holds the listing against the shop, point by point.
 func (h *holding) fit() *Fit {
@@ -39,7 +41,7 @@ func (h *holding) fit() *Fit {
 	add := func(p FitPoint, worst standing) {
 		if line := h.line(p.ID); line != nil && (worst == work || worst == lacks) {
 			p.Finding, p.Landing = WithWork, line.ID
-			p.Text += fmt.Sprintf(" It brings the landing cost %q.", line.Title)
+			p.Text += " " + h.F("It brings the landing cost %q.", line.Title)
 		}
 		f.Points = append(f.Points, p)
 	}
@@ -61,7 +63,7 @@ func (h *holding) fit() *Fit {
 		if h.site.Generator != nil {
 			add(h.generator())
 		}
-		f.Cautions = append(f.Cautions, "Everything electrical: a licensed electrician decides, by the code in force and its local amendments. No cover comes off with the power on.")
+		f.Cautions = append(f.Cautions, h.T("Everything electrical: a licensed electrician decides, by the code in force and its local amendments. No cover comes off with the power on."))
 	}
 	if h.needs.Air != nil {
 		add(h.air())
@@ -70,17 +72,17 @@ func (h *holding) fit() *Fit {
 		add(h.arms())
 	}
 	if h.needs.Slab != nil {
-		f.Cautions = append(f.Cautions, "The maker's manual and foundation drawing come first; where they differ from what stands here, they hold. Asphalt, pavers, post-tensioned or heated slabs need an engineer.")
+		f.Cautions = append(f.Cautions, h.T("The maker's manual and foundation drawing come first; where they differ from what stands here, they hold. Asphalt, pavers, post-tensioned or heated slabs need an engineer."))
 	}
 	if h.lifts() {
-		f.Cautions = append(f.Cautions, "A lift is installed to its manual, then looked at by a qualified lift inspector before a vehicle is raised. Local code and permits apply.")
+		f.Cautions = append(f.Cautions, h.T("A lift is installed to its manual, then looked at by a qualified lift inspector before a vehicle is raised. Local code and permits apply."))
 	}
-	f.Cautions = append(f.Cautions, "Measure this one and your own shop: figures marked as common practice or from memory can only warn.")
+	f.Cautions = append(f.Cautions, h.T("Measure this one and your own shop: figures marked as common practice or from memory can only warn."))
 	f.Finding = Fits
 	for i := range f.Points {
 		f.Finding = worse(f.Finding, f.Points[i].Finding)
 	}
-	f.Sentence = fitSentence(f)
+	f.Sentence = h.fitSentence(f)
 	return f
 }
 
@@ -108,7 +110,7 @@ func worse(a, b string) string {
 	return a
 }
 
-func fitSentence(f *Fit) string {
+func (v voice) fitSentence(f *Fit) string {
 	by := map[string][]string{}
 	for i := range f.Points {
 		p := &f.Points[i]
@@ -116,25 +118,17 @@ func fitSentence(f *Fit) string {
 	}
 	var parts []string
 	for _, part := range []struct{ finding, text string }{
-		{DoesNot, "It does not fit your shop: %s."}, {WithWork, "Fits with work: %s."}, {NotKnown, "Not known yet: %s."},
+		{DoesNot, say.Key("It does not fit your shop: %s.")}, {WithWork, say.Key("Fits with work: %s.")}, {NotKnown, say.Key("Not known yet: %s.")},
 	} {
 		if list := by[part.finding]; len(list) > 0 {
-			parts = append(parts, fmt.Sprintf(part.text, enumerate(list)))
+			parts = append(parts, v.Pattern(part.text, v.List(list)))
 		}
 	}
 	if len(parts) == 0 {
-		return "By what was told it fits your shop as it stands: " + enumerate(by[Fits]) + "."
+		return v.F("By what was told it fits your shop as it stands: %s.", v.List(by[Fits]))
 	}
 	if list := by[Fits]; len(list) > 0 {
-		parts = append(parts, fmt.Sprintf("Fits as it is: %s.", enumerate(list)))
+		parts = append(parts, v.F("Fits as it is: %s.", v.List(list)))
 	}
 	return strings.Join(parts, " ")
-}
-
-// enumerate writes "a, b and c".
-func enumerate(list []string) string {
-	if len(list) < 2 {
-		return strings.Join(list, "")
-	}
-	return strings.Join(list[:len(list)-1], ", ") + " and " + list[len(list)-1]
 }

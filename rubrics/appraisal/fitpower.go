@@ -1,10 +1,10 @@
 package appraisal
 
 import (
-	"fmt"
 	"strconv"
 
 	"asfound/rubrics/limit"
+	"asfound/rubrics/say"
 )
 
 // highVolts is where a shop's usual 200 to 240 V no longer serve a machine.
@@ -30,7 +30,7 @@ func (h *holding) motor(hp float64, volts float64, phases int) map[string]string
 func (h *holding) tabled(name string, volts float64, phases int, more map[string]string) trial {
 	s := &h.machine.power
 	if !s.known() {
-		return missed("The power of its motor is not told.", s.field)
+		return missed(h.T("The power of its motor is not told."), s.field)
 	}
 	powers := []float64{s.span.High, s.span.Likely, s.span.Low} // a circuit too small is the costlier mistake
 	var t trial
@@ -39,7 +39,7 @@ func (h *holding) tabled(name string, volts float64, phases int, more map[string
 		for k, v := range more {
 			given[k] = v
 		}
-		now := try(name, given)
+		now := h.try(name, given)
 		if i == 0 || now.limit != nil {
 			t = now
 		}
@@ -74,7 +74,8 @@ func (h *holding) converted() bool { return h.machine.phases == 3 && h.site.Phas
 // circuit holds what the motor asks of a circuit against the panel and against a
 // circuit that ends at the spot already.
 func (h *holding) circuit() (FitPoint, standing) {
-	const id, title = "circuit", "Circuit"
+	const id = "circuit"
+	title := h.T("Circuit")
 	m := &h.machine
 	var fields []string
 	for _, f := range []struct {
@@ -90,16 +91,16 @@ func (h *holding) circuit() (FitPoint, standing) {
 	}
 	volts, phases := h.feed()
 	if volts == 0 || phases == 0 {
-		return settle(id, title, []trial{missed("Power, voltage and phases of the machine and of the shop say which circuit it needs.", fields...)}, electrician)
+		return settle(id, title, []trial{missed(h.T("Power, voltage and phases of the machine and of the shop say which circuit it needs."), fields...)}, h.electrician())
 	}
 	need, least, t := h.draw(volts, phases)
 	if need == 0 {
 		t.standing, t.missing = open, append(fields, t.missing...)
-		return settle(id, title, []trial{t}, electrician)
+		return settle(id, title, []trial{t}, h.electrician())
 	}
 	trials := []trial{t, h.panel(need, least), h.laid(need, t)}
 	if shop := sizeIn(h.site.Voltage, "V"); shop > 0 && shop < lowVolts && volts > lowVolts {
-		trials = append(trials, missed(fmt.Sprintf("The machine asks for %s and the shop's voltage is told as %s: many such panels give twice that between two legs.", written(Quantity{volts, "V"}), written(*h.site.Voltage)), "site.voltage"))
+		trials = append(trials, missed(h.F("The machine asks for %s and the shop's voltage is told as %s: many such panels give twice that between two legs.", h.written(Quantity{volts, "V"}), h.written(*h.site.Voltage)), "site.voltage"))
 	}
 	if len(fields) > 0 {
 		trials = append(trials, missed("", fields...))
@@ -112,7 +113,7 @@ func (h *holding) circuit() (FitPoint, standing) {
 		worst = max(worst, trials[i].standing)
 	}
 	trials[0].standing = worst // the current stands with every finding
-	return settle(id, title, trials, electrician)
+	return settle(id, title, trials, h.electrician())
 }
 
 // draw is the current the circuit must carry, A, with its source; 0 where no
@@ -120,7 +121,7 @@ func (h *holding) circuit() (FitPoint, standing) {
 // place of a rotary converter.
 func (h *holding) draw(volts float64, phases int) (need, least float64, t trial) {
 	if !h.machine.power.known() {
-		need, t = h.byPlate(trial{text: "The current on its plate says which circuit it needs."})
+		need, t = h.byPlate(trial{text: h.T("The current on its plate says which circuit it needs.")})
 		return need, need, t
 	}
 	if h.converted() {
@@ -140,7 +141,7 @@ func (h *holding) draw(volts float64, phases int) (need, least float64, t trial)
 			if long.limit.Finding == limit.Watch {
 				long.text = t.text + " " + long.text
 			} else {
-				long.text += fmt.Sprintf(" Over a run of %s the voltage drop stays within the usual aim.", written(*run))
+				long.text += " " + h.F("Over a run of %s the voltage drop stays within the usual aim.", h.written(*run))
 			}
 			t = long
 		}
@@ -156,13 +157,13 @@ func (h *holding) throughConverter(volts float64) (need, least float64, t trial)
 		return need, need, t
 	}
 	amps := quantityText(Quantity{current.limit.Value, "A"})
-	if t = try("rotary-supply", map[string]string{"current": amps, "kind": "fixed"}); t.limit == nil {
+	if t = h.try("rotary-supply", map[string]string{"current": amps, "kind": "fixed"}); t.limit == nil {
 		return 0, 0, t
 	}
-	t.text, t.note, t.missing = "Through a converter: "+t.text, current.note, current.missing
+	t.text, t.note, t.missing = h.F("Through a converter: %s", t.text), current.note, current.missing
 	need, least = t.limit.Value, t.limit.Value
-	drive := try("drive-size", map[string]string{"current": amps})
-	if wire := figureOf(drive.limit, driveWire); wire > 0 && wire < need {
+	drive := h.try("drive-size", map[string]string{"current": amps})
+	if wire := h.figureOf(drive.limit, driveWire); wire > 0 && wire < need {
 		least = wire
 	}
 	return need, least, t
@@ -179,8 +180,8 @@ func (h *holding) byPlate(t trial) (float64, trial) {
 	need := float64(amps * 1.25)
 	res := limit.Result{
 		Name: "plate-current", Value: round4(need), Unit: "A", Finding: limit.Computed, Status: limit.Memory,
-		Text:    fmt.Sprintf("By the plate's %s A the wire must carry %s; the figure is from memory and can only warn.", written(Quantity{N: amps}), written(h.in(need, "A"))),
-		Formula: "1.25 x the full-load current on the machine's plate", Source: "NFPA 70 (NEC) 670.4(A) for a machine with its own plate, from memory",
+		Text:    h.F("By the plate's %s A the wire must carry %s; the figure is from memory and can only warn.", h.written(Quantity{N: amps}), h.written(h.in(need, "A"))),
+		Formula: h.T("1.25 x the full-load current on the machine's plate"), Source: h.T("NFPA 70 (NEC) 670.4(A) for a machine with its own plate, from memory"),
 	}
 	return need, trial{text: res.Text, note: t.note, limit: &res, missing: t.missing}
 }
@@ -189,17 +190,17 @@ func (h *holding) byPlate(t trial) (float64, trial) {
 func (h *holding) panel(need, least float64) trial {
 	free := h.site.Current
 	if free == nil {
-		return missed("How many amperes are free in the panel?", "site.current")
+		return missed(h.T("How many amperes are free in the panel?"), "site.current")
 	}
-	text := fmt.Sprintf("The panel has %s free, and %s are to be reckoned with.", written(*free), written(h.in(need, "A")))
+	text := h.F("The panel has %s free, and %s are to be reckoned with.", h.written(*free), h.written(h.in(need, "A")))
 	if have := sizeIn(free, "A"); have < need && have >= least {
 		need = least
-		text += fmt.Sprintf(" A drive would do with %s.", written(h.in(least, "A")))
+		text += " " + h.F("A drive would do with %s.", h.written(h.in(least, "A")))
 	}
-	t := h.against("circuit", text, figure{sizeIn(free, "A"), need, "A", limit.Physics, "your own figure of what is free, and the current above"})
+	t := h.against("circuit", text, figure{sizeIn(free, "A"), need, "A", limit.Physics, h.T("your own figure of what is free, and the current above")})
 	if t.standing == lacks {
 		t.standing = never
-		t.text += " A larger supply is a matter for the electrician and the utility."
+		t.text += " " + h.T("A larger supply is a matter for the electrician and the utility.")
 	}
 	return t
 }
@@ -209,20 +210,20 @@ func (h *holding) panel(need, least float64) trial {
 func (h *holding) laid(need float64, draw trial) trial {
 	there := h.site.Circuit
 	if there == nil {
-		text := "A circuit is to be laid from the panel to the spot."
+		text := h.T("A circuit is to be laid from the panel to the spot.")
 		if h.site.Run == nil {
-			text += " The length of the run would tell its voltage drop."
+			text += " " + h.T("The length of the run would tell its voltage drop.")
 		}
 		return trial{standing: work, text: text}
 	}
-	text := fmt.Sprintf("A circuit of %s ends at the spot, and it must carry %s.", written(*there), written(h.in(need, "A")))
-	t := h.against("circuit", text, figure{sizeIn(there, "A"), need, "A", limit.Physics, "your own figure of the circuit, and the current above"})
-	switch most := figureOf(draw.limit, largestBreaker); {
+	text := h.F("A circuit of %s ends at the spot, and it must carry %s.", h.written(*there), h.written(h.in(need, "A")))
+	t := h.against("circuit", text, figure{sizeIn(there, "A"), need, "A", limit.Physics, h.T("your own figure of the circuit, and the current above")})
+	switch most := h.figureOf(draw.limit, largestBreaker); {
 	case t.standing == lacks:
 		t.standing = work
 	case most > 0 && sizeIn(there, "A") > most:
 		t.standing = work
-		t.text += fmt.Sprintf(" Its breaker is larger than the %s usual for the motor.", written(Quantity{most, "A"}))
+		t.text += " " + h.F("Its breaker is larger than the %s usual for the motor.", h.written(Quantity{most, "A"}))
 	}
 	return t
 }
@@ -235,11 +236,12 @@ const (
 	ratingNeeded   = "rating needed"
 )
 
-// figureOf is a further figure of a limit's result, 0 where it has none so called.
-func figureOf(res *limit.Result, title string) float64 {
+// figureOf is a further figure of a limit's result, 0 where it has none so called in
+// English or in the language spoken.
+func (h *holding) figureOf(res *limit.Result, title string) float64 {
 	if res != nil {
 		for _, f := range res.More {
-			if f.Title == title {
+			if f.Title == title || f.Title == h.Label(title) {
 				return f.Value
 			}
 		}
@@ -249,12 +251,13 @@ func figureOf(res *limit.Result, title string) float64 {
 
 // converter is what makes three phases of one.
 func (h *holding) converter() (FitPoint, standing) {
-	const id, title = "converter", "Three-phase supply"
+	const id = "converter"
+	title := h.T("Three-phase supply")
 	switch {
 	case h.machine.phases == 1:
-		return settle(id, title, []trial{{text: "The machine is single-phase: no converter is needed."}}, electrician)
+		return settle(id, title, []trial{{text: h.T("The machine is single-phase: no converter is needed.")}}, h.electrician())
 	case h.site.Phases == 3:
-		return settle(id, title, []trial{{text: "The shop has three-phase power: no converter is needed."}}, electrician)
+		return settle(id, title, []trial{{text: h.T("The shop has three-phase power: no converter is needed.")}}, h.electrician())
 	case h.machine.phases == 0 || h.site.Phases == 0:
 		var fields []string
 		if h.machine.phases == 0 {
@@ -263,26 +266,31 @@ func (h *holding) converter() (FitPoint, standing) {
 		if h.site.Phases == 0 {
 			fields = append(fields, "site.phases")
 		}
-		return settle(id, title, []trial{missed("Only a three-phase machine in a single-phase shop needs a converter.", fields...)}, electrician)
+		return settle(id, title, []trial{missed(h.T("Only a three-phase machine in a single-phase shop needs a converter."), fields...)}, h.electrician())
 	}
-	t := trial{text: "A three-phase machine in a single-phase shop needs a drive or a rotary converter."}
+	t := trial{text: h.T("A three-phase machine in a single-phase shop needs a drive or a rotary converter.")}
 	volts, _ := h.feed()
 	if volts == 0 {
 		volts = 230
 	}
 	current := h.tabled("motor-current", volts, 3, nil)
 	if current.limit != nil {
-		drive := try("drive-size", map[string]string{"current": quantityText(Quantity{current.limit.Value, "A"})})
+		drive := h.try("drive-size", map[string]string{"current": quantityText(Quantity{current.limit.Value, "A"})})
 		t.limit, t.note = drive.limit, current.note
 		t.text += " " + current.text + " " + drive.text
 		if hp := h.rotary(); hp > 0 {
-			t.text += fmt.Sprintf(" Or a rotary converter of %s or more, for a %s start (from memory).", written(Quantity{hp, "hp"}), h.needs.Start)
+			t.text += " " + h.F("Or a rotary converter of %s or more, for a %s start (from memory).", h.written(Quantity{hp, "hp"}), h.Label(startWords[h.needs.Start]))
 		}
 	} else {
 		t.text += " " + current.text
 	}
 	t.standing = work
-	return settle(id, title, []trial{t}, electrician)
+	return settle(id, title, []trial{t}, h.electrician())
+}
+
+// startWords are how hard a motor starts.
+var startWords = map[string]string{
+	"easy": say.Key("easy" + say.Apart + "start"), "normal": say.Key("normal" + say.Apart + "start"), "hard": say.Key("hard" + say.Apart + "start"),
 }
 
 // rotary is the least rating of a rotary converter, hp; 0 where it is not told how
@@ -292,13 +300,14 @@ func (h *holding) rotary() float64 {
 		return 0
 	}
 	power := h.motor(h.machine.power.span.Likely, 0, 3)["power"]
-	t := try("rotary-size", map[string]string{"machine": power, "converter": power, "start": h.needs.Start})
-	return tenths(figureOf(t.limit, ratingNeeded))
+	t := h.try("rotary-size", map[string]string{"machine": power, "converter": power, "start": h.needs.Start})
+	return tenths(h.figureOf(t.limit, ratingNeeded))
 }
 
 // transformer steps the shop's voltage up to a machine that takes no other.
 func (h *holding) transformer() (FitPoint, standing) {
-	const id, title = "transformer", "Voltage"
+	const id = "transformer"
+	title := h.T("Voltage")
 	m, shop := &h.machine, sizeIn(h.site.Voltage, "V")
 	if m.volts == 0 || shop == 0 {
 		var fields []string
@@ -308,23 +317,23 @@ func (h *holding) transformer() (FitPoint, standing) {
 		if shop == 0 {
 			fields = append(fields, "site.voltage")
 		}
-		return settle(id, title, []trial{missed("The voltages of machine and shop say whether a transformer stands between them.", fields...)}, electrician)
+		return settle(id, title, []trial{missed(h.T("The voltages of machine and shop say whether a transformer stands between them."), fields...)}, h.electrician())
 	}
-	its := written(Quantity{m.volts, "V"})
+	its := h.written(Quantity{m.volts, "V"})
 	if (m.volts >= highVolts) == (shop >= highVolts) {
-		return settle(id, title, []trial{{text: fmt.Sprintf("The machine asks for %s and the shop has %s: no transformer is needed.", its, written(*h.site.Voltage))}}, electrician)
+		return settle(id, title, []trial{{text: h.F("The machine asks for %s and the shop has %s: no transformer is needed.", its, h.written(*h.site.Voltage))}}, h.electrician())
 	}
-	t := trial{text: fmt.Sprintf("The machine asks for %s and the shop has %s: a transformer, unless its plate names both and the motor can be reconnected.", its, written(*h.site.Voltage))}
+	t := trial{text: h.F("The machine asks for %s and the shop has %s: a transformer, unless its plate names both and the motor can be reconnected.", its, h.written(*h.site.Voltage))}
 	phases := m.phases
 	if phases == 0 {
 		phases = 3
 	}
 	if current := h.tabled("motor-current", m.volts, phases, nil); current.limit != nil && m.volts > shop {
-		sized := try("transformer", map[string]string{"voltage": quantityText(Quantity{m.volts, "V"}), "current": quantityText(Quantity{current.limit.Value, "A"})})
+		sized := h.try("transformer", map[string]string{"voltage": quantityText(Quantity{m.volts, "V"}), "current": quantityText(Quantity{current.limit.Value, "A"})})
 		t.limit, t.text, t.note = sized.limit, t.text+" "+sized.text, current.note
 	}
 	t.standing = work
-	return settle(id, title, []trial{t}, electrician)
+	return settle(id, title, []trial{t}, h.electrician())
 }
 
 // usualCode is the usual code letter of a motor by its power, hp: common practice,
@@ -347,10 +356,11 @@ func usualCode(hp float64) string {
 
 // generator must start the motor.
 func (h *holding) generator() (FitPoint, standing) {
-	const id, title = "generator", "Generator"
+	const id = "generator"
+	title := h.T("Generator")
 	volts, phases := h.feed()
 	if volts == 0 || phases == 0 || !h.machine.power.known() {
-		return settle(id, title, []trial{missed("Power, voltage and phases of the motor say what its start asks of a generator.", "listing.power", "listing.voltage", "listing.phases")}, electrician)
+		return settle(id, title, []trial{missed(h.T("Power, voltage and phases of the motor say what its start asks of a generator."), "listing.power", "listing.voltage", "listing.phases")}, h.electrician())
 	}
 	t := h.span(&h.machine.power, func(at Quantity) trial {
 		code := usualCode(sizeIn(&at, "hp"))
@@ -358,12 +368,12 @@ func (h *holding) generator() (FitPoint, standing) {
 			"power": quantityText(at), "voltage": quantityText(Quantity{volts, "V"}), "phases": strconv.Itoa(phases), "code": code,
 			"kva": quantityText(*h.site.Generator),
 		}
-		t := try("generator", given)
-		t.text += fmt.Sprintf(" Reckoned with code letter %s, usual for the size (common practice); the motor's plate tells its own.", code)
+		t := h.try("generator", given)
+		t.text += " " + h.F("Reckoned with code letter %s, usual for the size (common practice); the motor's plate tells its own.", code)
 		if t.standing == lacks {
 			t.standing = never
 		}
 		return t
 	})
-	return settle(id, title, []trial{t}, electrician)
+	return settle(id, title, []trial{t}, h.electrician())
 }

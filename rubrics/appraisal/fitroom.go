@@ -1,35 +1,36 @@
 package appraisal
 
 import (
-	"fmt"
-
 	"asfound/rubrics/limit"
+	"asfound/rubrics/say"
 )
 
-const (
-	byTape  = "your own tape, and the size told of the machine"
-	byUsual = "the kind's usual size in the rubric: common practice, no source"
-)
+func (v voice) byTape() string { return v.T("your own tape, and the size told of the machine") }
+
+func (v voice) byUsual() string {
+	return v.T("the kind's usual size in the rubric: common practice, no source")
+}
 
 // founded is the standing of a comparison with a size: arithmetic where it is
 // told, common practice where it is only the usual one.
-func (s *sized) founded() (limit.Status, string) {
+func (v voice) founded(s *sized) (limit.Status, string) {
 	if s.told != nil {
-		return limit.Physics, byTape
+		return limit.Physics, v.byTape()
 	}
-	return limit.Practice, byUsual
+	return limit.Practice, v.byUsual()
 }
 
 // ceiling asks for the machine's own height and, for a lift, for the vehicle on it.
 func (h *holding) ceiling() (FitPoint, standing) {
-	const id, title = "ceiling", "Ceiling"
+	const id = "ceiling"
+	title := h.T("Ceiling")
 	room := h.site.Ceiling
 	if room == nil {
-		return settle(id, title, []trial{missed("How high is the ceiling at the spot, under beams, lamps and door tracks?", "site.ceiling")}, "")
+		return settle(id, title, []trial{missed(h.T("How high is the ceiling at the spot, under beams, lamps and door tracks?"), "site.ceiling")}, "")
 	}
-	status, source := h.machine.height.founded()
+	status, source := h.founded(&h.machine.height)
 	trials := []trial{h.span(&h.machine.height, func(at Quantity) trial {
-		text := fmt.Sprintf("It stands %s high beneath a ceiling of %s.", written(at), written(*room))
+		text := h.F("It stands %s high beneath a ceiling of %s.", h.written(at), h.written(*room))
 		return h.against("ceiling", text, figure{sizeIn(room, "in"), sizeIn(&at, "in"), "in", status, source})
 	})}
 	if h.needs.Rise > 0 {
@@ -42,9 +43,9 @@ func (h *holding) ceiling() (FitPoint, standing) {
 func (h *holding) raised(room *Quantity) trial {
 	v := h.site.Vehicle
 	if v == nil || v.Height == nil {
-		return missed("How tall is the tallest vehicle it is to raise?", "site.vehicle.height")
+		return missed(h.T("How tall is the tallest vehicle it is to raise?"), "site.vehicle.height")
 	}
-	return try("ceiling", map[string]string{
+	return h.try("ceiling", map[string]string{
 		"height": quantityText(*room), "vehicle": quantityText(*v.Height), "rise": quantityText(h.in(h.needs.Rise, "in")),
 	})
 }
@@ -52,7 +53,8 @@ func (h *holding) raised(room *Quantity) trial {
 // door asks whether the widest and the tallest piece go through, upright as they
 // are moved; then all do.
 func (h *holding) door() (FitPoint, standing) {
-	const id, title = "door", "Door"
+	const id = "door"
+	title := h.T("Door")
 	var missing []string
 	if h.site.DoorWidth == nil {
 		missing = append(missing, "site.door_width")
@@ -61,7 +63,7 @@ func (h *holding) door() (FitPoint, standing) {
 		missing = append(missing, "site.door_height")
 	}
 	if len(missing) > 0 {
-		return settle(id, title, []trial{missed("How wide and high is the opening of the door, and of every door on the way?", missing...)}, "")
+		return settle(id, title, []trial{missed(h.T("How wide and high is the opening of the door, and of every door on the way?"), missing...)}, "")
 	}
 	var widest, tallest *moved
 	load := h.pieces()
@@ -75,19 +77,19 @@ func (h *holding) door() (FitPoint, standing) {
 		}
 	}
 	if widest == nil {
-		return settle(id, title, []trial{missed("No piece of it applies to what was told about it.")}, "")
+		return settle(id, title, []trial{missed(h.T("No piece of it applies to what was told about it."))}, "")
 	}
 	one := func(name, most string, door *Quantity, p *moved, s *sized) trial {
 		t := h.span(s, func(at Quantity) trial {
-			return try(name, map[string]string{"machine": quantityText(at), "door": quantityText(*door)})
+			return h.try(name, map[string]string{"machine": quantityText(at), "door": quantityText(*door)})
 		})
 		if len(load) > 1 {
-			t.text = fmt.Sprintf("%s piece, %s: %s", most, lowerFirst(p.Title), t.text)
+			t.text = h.Pattern(most, lowerFirst(p.Title), t.text)
 		}
 		return t
 	}
-	width := one("door-width", "Widest", h.site.DoorWidth, widest, widest.across())
-	height := one("door-height", "Tallest", h.site.DoorHeight, tallest, &tallest.height)
+	width := one("door-width", say.Key("Widest piece, %s: %s"), h.site.DoorWidth, widest, widest.across())
+	height := one("door-height", say.Key("Tallest piece, %s: %s"), h.site.DoorHeight, tallest, &tallest.height)
 	also := ""
 	switch {
 	case width.standing >= lacks:
@@ -110,28 +112,28 @@ func (p *moved) across() *sized {
 // otherway says what else may be tried with a piece that does not go through.
 func (h *holding) otherway(p *moved) string {
 	if p.TopHeavy {
-		return "It is top-heavy and is not tilted to get it through. Ask what comes off (table, head, guards, handles): " + p.Handling
+		return h.F("It is top-heavy and is not tilted to get it through. Ask what comes off (table, head, guards, handles): %s", p.Handling)
 	}
 	door := [2]float64{sizeIn(h.site.DoorWidth, "in"), sizeIn(h.site.DoorHeight, "in")}
 	a, b, c := p.length.span.Likely, p.width.span.Likely, p.height.span.Likely
 	for _, face := range [][2]float64{{a, b}, {b, a}, {a, c}, {c, a}, {b, c}, {c, b}} {
 		if face[0] < door[0] && face[1] < door[1] {
-			return "Laid on another side it may go through bare, where the maker allows it to be laid and its oil is out."
+			return h.T("Laid on another side it may go through bare, where the maker allows it to be laid and its oil is out.")
 		}
 	}
-	return "Ask what comes off: " + p.Handling
+	return h.F("Ask what comes off: %s", p.Handling)
 }
 
 // floor asks for room to stand and to work, and for what carries the weight.
 func (h *holding) floor() (FitPoint, standing) {
-	return settle("floor", "Floor", append(h.room(), h.bearing()), "")
+	return settle("floor", h.T("Floor"), append(h.room(), h.bearing()), "")
 }
 
 // room is the free floor: the machine itself must fit, the usual room around it
 // is advice.
 func (h *holding) room() []trial {
 	if h.site.FloorLength == nil || h.site.FloorWidth == nil {
-		return []trial{missed("How long and wide is the free floor at the spot?", missing(map[string]*Quantity{"site.floor_length": h.site.FloorLength, "site.floor_width": h.site.FloorWidth})...)}
+		return []trial{missed(h.T("How long and wide is the free floor at the spot?"), missing(map[string]*Quantity{"site.floor_length": h.site.FloorLength, "site.floor_width": h.site.FloorWidth})...)}
 	}
 	long, short := sizeIn(h.site.FloorLength, "in"), sizeIn(h.site.FloorWidth, "in")
 	m := &h.machine
@@ -140,16 +142,16 @@ func (h *holding) room() []trial {
 		length, width = width, length
 	}
 	fits := func(s *sized, have float64, told *Quantity) trial {
-		status, source := s.founded()
+		status, source := h.founded(s)
 		return h.span(s, func(at Quantity) trial {
 			need := sizeIn(&at, "in")
-			text := fmt.Sprintf("Its %s of %s stands on %s of free floor.", s.text, written(at), written(*told))
+			text := h.F("Its %s of %s stands on %s of free floor.", h.Label(s.text), h.written(at), h.written(*told))
 			t := h.against("floor", text, figure{have, need, "in", status, source})
 			if t.standing == lacks {
 				t.standing = never
 			}
 			if around := (have - need) / 2; h.needs.Clear > 0 && t.standing == passes && around < h.needs.Clear {
-				t.text += fmt.Sprintf(" That leaves %s on either side of it; %s to work around it is common practice, and you judge.", h.say(around, "in"), h.say(h.needs.Clear, "in"))
+				t.text += " " + h.F("That leaves %s on either side of it; %s to work around it is common practice, and you judge.", h.say(around, "in"), h.say(h.needs.Clear, "in"))
 			}
 			return t
 		})

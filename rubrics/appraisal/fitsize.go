@@ -3,8 +3,8 @@ package appraisal
 import (
 	"math"
 	"strconv"
-	"strings"
 
+	"asfound/rubrics/say"
 	"asfound/rubrics/unit"
 )
 
@@ -39,11 +39,11 @@ func newMachine(r *Rubric, f *File) machine {
 		return s
 	}
 	m := machine{
-		weight: take(l.Weight, b.Weight, "lb", "listing.weight", "weight"),
-		length: take(l.Length, b.Length, "in", "listing.length", "length"),
-		width:  take(l.Width, b.Width, "in", "listing.width", "width"),
-		height: take(l.Height, b.Height, "in", "listing.height", "height"),
-		power:  take(l.Power, b.Power, "hp", "listing.power", "motor power"),
+		weight: take(l.Weight, b.Weight, "lb", "listing.weight", say.Key("weight")),
+		length: take(l.Length, b.Length, "in", "listing.length", say.Key("length")),
+		width:  take(l.Width, b.Width, "in", "listing.width", say.Key("width")),
+		height: take(l.Height, b.Height, "in", "listing.height", say.Key("height")),
+		power:  take(l.Power, b.Power, "hp", "listing.power", say.Key("motor power")),
 		volts:  sizeIn(l.Voltage, "V"), phases: l.Phases, amps: sizeIn(l.Current, "A"),
 	}
 	if m.phases == 0 {
@@ -119,37 +119,27 @@ func (h *holding) in(x float64, u string) Quantity {
 }
 
 // say writes such a figure for a sentence.
-func (h *holding) say(x float64, u string) string { return written(h.in(x, u)) }
+func (h *holding) say(x float64, u string) string { return h.written(h.in(x, u)) }
 
-// written writes a quantity with thousands apart.
-func written(q Quantity) string {
+// In writes the quantity with thousands apart.
+func (q Quantity) In(v *say.Voice) string {
 	s := strconv.FormatFloat(q.N, 'f', -1, 64)
 	if math.Abs(q.N) >= 1e15 {
 		s = strconv.FormatFloat(q.N, 'g', 6, 64)
 	}
-	sign := ""
-	if strings.HasPrefix(s, "-") {
-		sign, s = "-", s[1:]
-	}
-	digits, rest, _ := strings.Cut(s, ".")
-	for i := len(digits) - 3; i > 0 && !strings.Contains(digits, "e"); i -= 3 {
-		digits = digits[:i] + "," + digits[i:]
-	}
-	if rest != "" {
-		digits += "." + rest
-	}
+	s = v.Digits(s)
 	if q.Unit == "" {
-		return sign + digits
+		return s
 	}
-	return sign + digits + " " + q.Unit
+	return s + " " + q.Unit
 }
 
 // usual writes the span of a size that is not told.
 func (h *holding) usual(s *sized) string {
 	low, high := h.in(s.span.Low, s.unit), h.in(s.span.High, s.unit)
 	if low == high {
-		return written(low)
+		return h.written(low)
 	}
 	low.Unit = ""
-	return written(low) + " to " + written(high)
+	return h.F("%s to %s", h.written(low), h.written(high))
 }

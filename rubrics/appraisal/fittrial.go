@@ -1,10 +1,10 @@
 package appraisal
 
 import (
-	"fmt"
 	"strings"
 
 	"asfound/rubrics/limit"
+	"asfound/rubrics/say"
 )
 
 // standing is what holding one figure against another gives, in rising order of
@@ -36,12 +36,12 @@ func missed(text string, fields ...string) trial {
 
 // try holds values against a limit of package limit. What the limit refuses
 // settles nothing, and the refusal says why.
-func try(name string, given map[string]string) trial {
-	res, err := limit.Compute(name, given)
+func (h *holding) try(name string, given map[string]string) trial {
+	res, err := limit.ComputeIn(h.voice.Voice, name, given)
 	if err != nil {
-		text := err.Error()
+		text := h.Error(err)
 		if e, ok := err.(*limit.Error); ok {
-			text = capital(e.What) + ": " + e.Right + "."
+			text = say.Capital(e.What) + ": " + e.Right + "."
 		}
 		return trial{standing: open, text: text}
 	}
@@ -80,7 +80,7 @@ func (h *holding) untold(s *sized) string {
 	if s.of != nil {
 		s = s.of
 	}
-	return fmt.Sprintf("The %s is not told; usual ones of the kind have %s (common practice).", s.text, h.usual(s))
+	return h.F("The %s is not told; usual ones of the kind have %s (common practice).", h.Label(s.text), h.usual(s))
 }
 
 // figure is a size with what it is founded on.
@@ -98,7 +98,7 @@ func (h *holding) against(name, text string, f figure) trial {
 	have, u := h.read(f.x, f.unit)
 	need, _ := h.read(f.need, f.unit)
 	res := limit.Result{
-		Name: name, Value: round4(have), Unit: u, Finding: limit.Within, Text: text, Formula: "what there is, at least what is needed",
+		Name: name, Value: round4(have), Unit: u, Finding: limit.Within, Text: text, Formula: h.T("what there is, at least what is needed"),
 		Source: f.source, Status: f.status,
 	}
 	at := round4(need)
@@ -109,8 +109,8 @@ func (h *holding) against(name, text string, f figure) trial {
 	case f.status == limit.Practice:
 		res.Finding = limit.Computed
 	}
-	if f.status == limit.Practice && f.source != byUsual { // a usual size says so itself
-		res.Text = strings.TrimSuffix(text, ".") + "; the figure is common practice and can only warn."
+	if f.status == limit.Practice && f.source != h.byUsual() { // a usual size says so itself
+		res.Text = h.F("%s; the figure is common practice and can only warn.", strings.TrimSuffix(text, "."))
 	}
 	t := trial{limit: &res, text: res.Text}
 	if short {

@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"strings"
 	"unicode/utf8"
+
+	"asfound/rubrics/say"
 )
 
 // mostChecks bounds a rubric that comes with an appraisal: ten times a long one.
@@ -16,17 +18,17 @@ const mostChecks = 1000
 // limits it names may be gone since; that is told where they are used.
 func (r *Rubric) guard() error {
 	if n := countChecks(r); n > mostChecks {
-		return refuse("made_with.sections", fmt.Sprintf("at most %d checks", mostChecks), "%d checks are too many", n)
+		return refuse("made_with.sections", say.Later("at most %d checks", mostChecks), "%d checks are too many", n)
 	}
 	var first *Error
-	say := func(path, what, right string) {
+	tell := func(path string, what, right say.Text) {
 		if first == nil {
 			first = refuse("made_with."+path, right, "%s", what)
 		}
 	}
-	ruled("", reflect.ValueOf(*r), "", say)
+	ruled("", reflect.ValueOf(*r), "", tell)
 	if first == nil {
-		Examine(r, nil, nil, say)
+		Examine(r, nil, nil, tell)
 	}
 	if first != nil {
 		return first
@@ -37,12 +39,12 @@ func (r *Rubric) guard() error {
 // ruled holds every value to the rules that its type's validate tags state: the
 // one home of these rules. It knows the tags that bound numbers, lengths and words;
 // the others are for the reader of files.
-func ruled(path string, v reflect.Value, tag string, say func(path, what, right string)) {
+func ruled(path string, v reflect.Value, tag string, tell Tell) {
 	own, each, _ := strings.Cut(tag, "dive")
 	switch v.Kind() {
 	case reflect.Pointer:
 		if !v.IsNil() {
-			ruled(path, v.Elem(), strings.TrimPrefix(tag, "omitempty,"), say)
+			ruled(path, v.Elem(), strings.TrimPrefix(tag, "omitempty,"), tell)
 		}
 		return
 	case reflect.Struct:
@@ -52,17 +54,17 @@ func ruled(path string, v reflect.Value, tag string, say func(path, what, right 
 			if name == "" {
 				name, _, _ = strings.Cut(f.Tag.Get("json"), ",")
 			}
-			ruled(Join(path, name), v.Field(i), f.Tag.Get("validate"), say)
-			bounded(path, name, v, v.Field(i), f.Tag.Get("validate"), say)
+			ruled(Join(path, name), v.Field(i), f.Tag.Get("validate"), tell)
+			bounded(path, name, v, v.Field(i), f.Tag.Get("validate"), tell)
 		}
 		return
 	case reflect.Slice, reflect.Array:
 		for i := range v.Len() {
-			ruled(fmt.Sprintf("%s[%d]", path, i), v.Index(i), strings.TrimPrefix(each, ","), say)
+			ruled(fmt.Sprintf("%s[%d]", path, i), v.Index(i), strings.TrimPrefix(each, ","), tell)
 		}
 	case reflect.Map:
 		for _, k := range v.MapKeys() {
-			ruled(Join(path, k.String()), v.MapIndex(k), "", say)
+			ruled(Join(path, k.String()), v.MapIndex(k), "", tell)
 		}
 	}
 	if v.Kind() != reflect.Struct {
@@ -70,52 +72,52 @@ func ruled(path string, v reflect.Value, tag string, say func(path, what, right 
 			return
 		}
 		for _, rule := range strings.Split(own, ",") {
-			if right := breaks(v, rule); right != "" {
-				say(path, fmt.Sprintf("%v is out of range", v.Interface()), right)
+			if right, ok := breaks(v, rule); ok {
+				tell(path, say.Later("%v is out of range", v.Interface()), right)
 			}
 		}
 	}
 }
 
 // bounded holds a field to the field that its tag names.
-func bounded(path, name string, whole, v reflect.Value, tag string, say func(path, what, right string)) {
+func bounded(path, name string, whole, v reflect.Value, tag string, tell Tell) {
 	for _, rule := range strings.Split(tag, ",") {
 		other, ok := strings.CutPrefix(rule, "gtefield=")
 		if ok && size(v) < size(whole.FieldByName(other)) {
-			say(Join(path, name), fmt.Sprintf("%v is less than %s", v.Interface(), strings.ToLower(other)), "low, likely, high must not fall")
+			tell(Join(path, name), say.Later("%v is less than %s", v.Interface(), strings.ToLower(other)), say.Later("low, likely, high must not fall"))
 		}
 	}
 }
 
-// breaks tells what would be right where v breaks the rule, "" where it does not.
-func breaks(v reflect.Value, rule string) string {
+// breaks tells whether v breaks the rule, and what would be right.
+func breaks(v reflect.Value, rule string) (right say.Text, yes bool) {
 	key, value, _ := strings.Cut(rule, "=")
 	bound, err := strconv.ParseFloat(value, 64)
 	n := size(v)
 	switch {
 	case key == "required" && v.IsZero():
-		return "write it"
+		return say.Later("write it"), true
 	case key == "oneof":
 		for _, word := range strings.Fields(value) {
 			if v.String() == word {
-				return ""
+				return right, false
 			}
 		}
-		return "one of " + value
+		return say.Later("one of %s", value), true
 	case key == "ne" && v.String() == value:
-		return "another word"
+		return say.Later("another word"), true
 	case err != nil:
-		return ""
+		return right, false
 	case (key == "gte" || key == "min") && !(n >= bound):
-		return "at least " + value
+		return say.Later("at least %s", value), true
 	case (key == "lte" || key == "max") && !(n <= bound):
-		return "at most " + value
+		return say.Later("at most %s", value), true
 	case key == "gt" && !(n > bound):
-		return "more than " + value
+		return say.Later("more than %s", value), true
 	case key == "lt" && !(n < bound):
-		return "less than " + value
+		return say.Later("less than %s", value), true
 	}
-	return ""
+	return right, false
 }
 
 // size is what a bound is about: a number itself, the length of anything else.

@@ -1,10 +1,5 @@
 package appraisal
 
-import (
-	"fmt"
-	"strings"
-)
-
 // ride is the way home of a listing: what is moved, with what, and what of it is
 // hired.
 type ride struct {
@@ -50,16 +45,16 @@ func (w *ride) home() *Home {
 		p.Points = append(p.Points, point)
 		return worst
 	}
-	w.truck = add("payload", "Truck payload", "transport", w.payload()...)
+	w.truck = add("payload", w.T("Truck payload"), "transport", w.payload()...)
 	if w.trailed() {
-		add("trailer", "Trailer", "transport", w.towed()...)
+		add("trailer", w.T("Trailer"), "transport", w.towed()...)
 		if w.haul.Trailer != nil || w.haul.Truck == nil {
-			add("tongue", "Tongue weight", "", w.tongue())
-			w.trailer = max(w.trailer, add("deck", "Length of the deck", "transport", w.deck()))
+			add("tongue", w.T("Tongue weight"), "", w.tongue())
+			w.trailer = max(w.trailer, add("deck", w.T("Length of the deck"), "transport", w.deck()))
 		}
 	}
-	add("tie-downs", "Tie-downs", "tie-downs", w.ties.trial)
-	w.lifts = add("lifting", "Lifting", "loading", w.lifting())
+	add("tie-downs", w.T("Tie-downs"), "tie-downs", w.ties.trial)
+	w.lifts = add("lifting", w.T("Lifting"), "loading", w.lifting())
 	p.Gear, p.Steps, p.Cautions = w.gear(), w.steps(), w.cautions()
 	p.Finding, p.Sentence = Fits, w.sentence(p)
 	for i := range p.Points {
@@ -116,14 +111,14 @@ func (w *ride) longest() *moved {
 func (w *ride) lifting() trial {
 	p := w.heaviest()
 	if p == nil {
-		return missed("No piece of it applies to what was told about it.")
+		return missed(w.T("No piece of it applies to what was told about it."))
 	}
 	if w.haul.Lifting == nil {
-		return missed(fmt.Sprintf("The heaviest piece, %s, has %s. What may your forklift, crane or hoist lift, at that reach?", lowerFirst(p.Title), w.usual(&p.weight)), "haul.lifting")
+		return missed(w.F("The heaviest piece, %s, has %s. What may your forklift, crane or hoist lift, at that reach?", lowerFirst(p.Title), w.usual(&p.weight)), "haul.lifting")
 	}
-	status, source := p.weight.founded()
+	status, source := w.founded(&p.weight)
 	return w.span(&p.weight, func(at Quantity) trial {
-		text := fmt.Sprintf("The heaviest piece, %s, has %s; your gear may lift %s by its plate.", lowerFirst(p.Title), written(at), written(*w.haul.Lifting))
+		text := w.F("The heaviest piece, %s, has %s; your gear may lift %s by its plate.", lowerFirst(p.Title), w.written(at), w.written(*w.haul.Lifting))
 		return w.against("lifting", text, figure{sizeIn(w.haul.Lifting, "lb"), sizeIn(&at, "lb"), "lb", status, source})
 	})
 }
@@ -134,15 +129,7 @@ func (w *ride) sentence(p *Home) string {
 	for i := range w.load {
 		n += w.load[i].Count
 	}
-	about := "About " + w.usual(&w.machine.weight)
-	if p.Told {
-		about = written(*w.machine.weight.told)
-	}
-	s := fmt.Sprintf("%s in %s", about, lowerFirst(count(n, "piece")))
-	if top := w.heaviest(); top != nil && n > 1 {
-		s += fmt.Sprintf(", the heaviest %s", w.usual(&top.weight))
-	}
-	s += "."
+	s := w.sum(p, n)
 	var hired, unknown []string
 	for i := range p.Points {
 		switch q := &p.Points[i]; q.Finding {
@@ -153,13 +140,28 @@ func (w *ride) sentence(p *Home) string {
 		}
 	}
 	if len(hired) > 0 {
-		s += " Your own gear does not do: " + enumerate(hired) + "."
+		s += " " + w.F("Your own gear does not do: %s.", w.List(hired))
 	}
 	if len(unknown) > 0 {
-		s += " Not known yet: " + enumerate(unknown) + "."
+		s += " " + w.F("Not known yet: %s.", w.List(unknown))
 	}
 	if len(hired)+len(unknown) == 0 {
-		s += " By what was told your own gear does it all."
+		s += " " + w.T("By what was told your own gear does it all.")
 	}
-	return strings.TrimSpace(s)
+	return s
+}
+
+// sum says the weight and in how many pieces it is moved.
+func (w *ride) sum(p *Home, pieces int) string {
+	weight := w.F("About %s", w.usual(&w.machine.weight))
+	if p.Told {
+		weight = w.written(*w.machine.weight.told)
+	}
+	if pieces == 1 {
+		return w.F("%s in one piece.", weight)
+	}
+	if top := w.heaviest(); top != nil {
+		return w.F("%s in %s pieces, the heaviest %s.", weight, w.spelled(pieces), w.usual(&top.weight))
+	}
+	return w.F("%s in %s pieces.", weight, w.spelled(pieces))
 }

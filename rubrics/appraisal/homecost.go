@@ -1,7 +1,5 @@
 package appraisal
 
-import "fmt"
-
 // Parts of the price book that the way home buys or hires.
 const (
 	partTruck     = "truck-hire-day"
@@ -41,16 +39,16 @@ func (w *ride) costs() map[string]haulCost {
 	switch {
 	case w.haul.Lifting == nil || w.lifts == open:
 	case w.lifts == passes:
-		out["loading"] = haulCost{rate: "own", says: "Your own gear lifts it: the hours are yours. At the seller's end it must be there too."}
+		out["loading"] = haulCost{rate: "own", says: w.T("Your own gear lifts it: the hours are yours. At the seller's end it must be there too.")}
 	default:
-		c := haulCost{parts: []PartUse{{partRigger, 1}}, says: "Your own gear does not lift the heaviest piece: a rigger comes, at hired prices."}
+		c := haulCost{parts: []PartUse{{partRigger, 1}}, says: w.T("Your own gear does not lift the heaviest piece: a rigger comes, at hired prices.")}
 		if top := w.heaviest(); top != nil && top.weight.span.Likely >= skatesFrom {
 			c.parts = append(c.parts, PartUse{partSkates, 1})
 		}
 		out["loading"] = c
 	}
 	if t := &w.ties; t.set && t.standing != open {
-		c := haulCost{says: "Your own tie-downs do."}
+		c := haulCost{says: w.T("Your own tie-downs do.")}
 		if n := t.straps; n > 0 {
 			c.parts = append(c.parts, PartUse{partStrap, float64(n)}, PartUse{partProtector, float64(2 * n)})
 		}
@@ -58,7 +56,7 @@ func (w *ride) costs() map[string]haulCost {
 			c.parts = append(c.parts, PartUse{partChain, float64(n)})
 		}
 		if len(c.parts) > 0 {
-			c.says = fmt.Sprintf("Your own tie-downs do not come to what the rule asks for: %d more.", t.straps+t.chains)
+			c.says = w.F("Your own tie-downs do not come to what the rule asks for: %d more.", t.straps+t.chains)
 		}
 		out["tie-downs"] = c
 	}
@@ -67,14 +65,14 @@ func (w *ride) costs() map[string]haulCost {
 
 // transport is the drive with own or hired truck and trailer.
 func (w *ride) transport() (haulCost, bool) {
-	c := haulCost{perDistance: w.haul.PerDistance, says: "Driven with your own truck and trailer."}
+	c := haulCost{perDistance: w.haul.PerDistance, says: w.T("Driven with your own truck and trailer.")}
 	if w.haul.Truck == nil && w.haul.Trailer == nil {
-		c.keep, c.says = true, "The drive at your own cost of the distance."
+		c.keep, c.says = true, w.T("The drive at your own cost of the distance.")
 		return c, w.haul.PerDistance > 0
 	}
 	if w.truck == open || w.tow == open || w.trailer == open {
 		c.keep = true
-		c.says += " What truck and trailer may carry is not known yet, so the rubric's other costs stay."
+		c.says += " " + w.T("What truck and trailer may carry is not known yet, so the rubric's other costs stay.")
 		return c, w.haul.PerDistance > 0
 	}
 	if w.hiresTruck() {
@@ -84,7 +82,7 @@ func (w *ride) transport() (haulCost, bool) {
 		c.parts = append(c.parts, PartUse{partTrailer, 1})
 	}
 	if len(c.parts) > 0 {
-		c.says = "Your own truck and trailer do not do it as they are: what lacks is hired for a day."
+		c.says = w.T("Your own truck and trailer do not do it as they are: what lacks is hired for a day.")
 	}
 	return c, true
 }

@@ -1,8 +1,6 @@
 package appraisal
 
 import (
-	"fmt"
-
 	"asfound/rubrics/limit"
 )
 
@@ -10,7 +8,7 @@ import (
 // for: the middle of the 10 to 15 % a trailer maker's handbook asks for.
 const tongueShare = 0.125
 
-const byPlates = "the plates of truck and trailer, as told"
+func (w *ride) byPlates() string { return w.T("the plates of truck and trailer, as told") }
 
 // plates gives the truck or the trailer with nothing told in place of none.
 func (w *ride) plates() (Truck, Trailer) {
@@ -55,13 +53,13 @@ func (w *ride) payload() []trial {
 			fields = append(fields, "haul.trailer.empty")
 		}
 		burden = w.laden(trailer.Empty).plus(0, tongueShare)
-		says = " Reckoned with 12.5 % of the loaded trailer on the tongue."
+		says = " " + w.F("Reckoned with %g %% of the loaded trailer on the tongue.", 100*tongueShare)
 	}
 	if len(fields) > 0 {
-		return []trial{missed("What the truck may weigh by its door plate, what it weighs empty, and what people and tools weigh, tell what is left for the load.", fields...)}
+		return []trial{missed(w.T("What the truck may weigh by its door plate, what it weighs empty, and what people and tools weigh, tell what is left for the load."), fields...)}
 	}
 	t := w.span(&burden, func(at Quantity) trial {
-		return try("truck-payload", map[string]string{
+		return w.try("truck-payload", map[string]string{
 			"rated": quantityText(*truck.Rated), "empty": quantityText(*truck.Empty), "people": quantityText(*truck.People), "tongue": quantityText(at),
 		})
 	})
@@ -80,15 +78,15 @@ func (w *ride) towed() []trial {
 			w.tow = lacks // the load alone is more than it may tow
 		}
 		return []trial{{standing: w.truck, missing: []string{"haul.trailer.rated"},
-			text: fmt.Sprintf("The truck alone is not enough, or that is not known: a trailer that may carry %s.", w.usual(load))}}
+			text: w.F("The truck alone is not enough, or that is not known: a trailer that may carry %s.", w.usual(load))}}
 	}
 	fields := missing(map[string]*Quantity{"haul.trailer.empty": trailer.Empty, "haul.trailer.rated": trailer.Rated})
 	if len(fields) > 0 {
 		w.trailer = open
-		return []trial{missed("What the trailer may weigh by its plate, and what it weighs empty, tell what it may carry.", fields...)}
+		return []trial{missed(w.T("What the trailer may weigh by its plate, and what it weighs empty, tell what it may carry."), fields...)}
 	}
 	carried := w.span(load, func(at Quantity) trial {
-		return try("trailer-payload", map[string]string{"rated": quantityText(*trailer.Rated), "empty": quantityText(*trailer.Empty), "load": quantityText(at)})
+		return w.try("trailer-payload", map[string]string{"rated": quantityText(*trailer.Rated), "empty": quantityText(*trailer.Empty), "load": quantityText(at)})
 	})
 	pulled := w.pulled(truck.Tow, w.laden(trailer.Empty))
 	w.trailer, w.tow = carried.standing, pulled.standing
@@ -98,14 +96,14 @@ func (w *ride) towed() []trial {
 // pulled holds the loaded trailer against what the truck may tow.
 func (w *ride) pulled(tow *Quantity, laden sized) trial {
 	if tow == nil {
-		return missed("What may the truck tow, by its manual and by its hitch?", "haul.truck.tow")
+		return missed(w.T("What may the truck tow, by its manual and by its hitch?"), "haul.truck.tow")
 	}
-	status, source := limit.Physics, byPlates
+	status, source := limit.Physics, w.byPlates()
 	if laden.told == nil {
-		status, source = limit.Practice, byUsual
+		status, source = limit.Practice, w.byUsual()
 	}
 	return w.span(&laden, func(at Quantity) trial {
-		text := fmt.Sprintf("The loaded trailer weighs %s; the truck may tow %s.", w.say(sizeIn(&at, "lb"), "lb"), written(*tow))
+		text := w.F("The loaded trailer weighs %s; the truck may tow %s.", w.say(sizeIn(&at, "lb"), "lb"), w.written(*tow))
 		return w.against("tow-rating", text, figure{sizeIn(tow, "lb"), sizeIn(&at, "lb"), "lb", status, source})
 	})
 }
@@ -116,19 +114,19 @@ func (w *ride) pulled(tow *Quantity, laden sized) trial {
 func (w *ride) tongue() trial {
 	_, trailer := w.plates()
 	if trailer.Empty == nil {
-		return missed("The weight of the empty trailer is needed for it.", "haul.trailer.empty")
+		return missed(w.T("The weight of the empty trailer is needed for it."), "haul.trailer.empty")
 	}
 	laden, load := w.laden(trailer.Empty).span.Likely, w.machine.weight.span.Likely
-	t := try("tongue-weight", map[string]string{
+	t := w.try("tongue-weight", map[string]string{
 		"trailer": quantityText(w.in(laden, "lb")), "tongue": quantityText(w.in(float64(laden*tongueShare), "lb")),
 	})
-	t.text = fmt.Sprintf("The loaded trailer of %s wants %s to %s on the tongue, 10 to 15 %% of it (common practice; a trailer's own manual comes first).",
+	t.text = w.F("The loaded trailer of %s wants %s to %s on the tongue, 10 to 15 %% of it (common practice; a trailer's own manual comes first).",
 		w.say(laden, "lb"), w.say(float64(laden*0.10), "lb"), w.say(float64(laden*0.15), "lb"))
 	fields := missing(map[string]*Quantity{"haul.trailer.axle": trailer.Axle, "haul.trailer.tongue": trailer.Tongue})
 	if len(fields) > 0 {
 		// The share it was reckoned with is planned, not weighed.
 		t.standing, t.missing, t.limit = open, fields, nil
-		t.text += " The tongue weight empty, and the length from coupler to axle, would tell where the load belongs."
+		t.text += " " + w.T("The tongue weight empty, and the length from coupler to axle, would tell where the load belongs.")
 		return t
 	}
 	axle, empty := sizeIn(trailer.Axle, "in"), sizeIn(trailer.Tongue, "lb")
@@ -136,10 +134,10 @@ func (w *ride) tongue() trial {
 	near, far := ahead(0.10), ahead(0.15)
 	if far <= 0 {
 		t.standing = open
-		t.text += " The empty tongue alone is heavier than that: weigh it again."
+		t.text += " " + w.T("The empty tongue alone is heavier than that: weigh it again.")
 		return t
 	}
-	t.text += fmt.Sprintf(" Set the middle of the load %s to %s ahead of the axle, then weigh the tongue.", w.say(max(near, 0), "in"), w.say(far, "in"))
+	t.text += " " + w.F("Set the middle of the load %s to %s ahead of the axle, then weigh the tongue.", w.say(max(near, 0), "in"), w.say(far, "in"))
 	return t
 }
 
@@ -148,14 +146,14 @@ func (w *ride) deck() trial {
 	_, trailer := w.plates()
 	p := w.longest()
 	if p == nil {
-		return missed("No piece of it applies to what was told about it.")
+		return missed(w.T("No piece of it applies to what was told about it."))
 	}
 	if trailer.Deck == nil {
-		return missed(fmt.Sprintf("The longest piece, %s, has %s. How long is the deck?", lowerFirst(p.Title), w.usual(&p.length)), "haul.trailer.deck")
+		return missed(w.F("The longest piece, %s, has %s. How long is the deck?", lowerFirst(p.Title), w.usual(&p.length)), "haul.trailer.deck")
 	}
-	status, source := p.length.founded()
+	status, source := w.founded(&p.length)
 	return w.span(&p.length, func(at Quantity) trial {
-		text := fmt.Sprintf("The longest piece, %s, has %s on a deck of %s.", lowerFirst(p.Title), written(at), written(*trailer.Deck))
+		text := w.F("The longest piece, %s, has %s on a deck of %s.", lowerFirst(p.Title), w.written(at), w.written(*trailer.Deck))
 		return w.against("deck", text, figure{sizeIn(trailer.Deck, "in"), sizeIn(&at, "in"), "in", status, source})
 	})
 }

@@ -168,26 +168,27 @@ func (w *ride) rule(p *lashed, wll string, count int) trial {
 	if wll != "" {
 		given["wll"], given["count"] = wll, fmt.Sprint(count)
 	}
-	return try("tie-downs", given)
+	return w.try("tie-downs", given)
 }
 
 func (w *ride) tieFinding(t *tying, load []lashed) {
 	if len(load) == 0 {
-		t.trial = missed("No piece of it applies to what was told about it.")
+		t.trial = missed(w.T("No piece of it applies to what was told about it."))
 		return
 	}
 	top := &load[0]
-	text := fmt.Sprintf("%s in all, each for at least %s on the heaviest piece (direct, not blocked in front).", count(t.total, "tie-down"), w.say(t.each, "lb"))
+	text := w.many(t.total, "One tie-down in all, each for at least %s on the heaviest piece (direct, not blocked in front).",
+		"%s tie-downs in all, each for at least %s on the heaviest piece (direct, not blocked in front).", w.say(t.each, "lb"))
 	if top.practice() == topHeavyTies {
-		text += " Four to a top-heavy piece, one to each corner, is common practice beyond the rule's least."
+		text += " " + w.T("Four to a top-heavy piece, one to each corner, is common practice beyond the rule's least.")
 	}
 	switch {
 	case !t.set:
 		t.trial = trial{standing: open, text: text, limit: t.limit, missing: []string{"haul.tie_downs"}}
 	case t.straps+t.chains > 0:
-		t.trial = trial{standing: lacks, text: text + fmt.Sprintf(" To be bought or borrowed: %s.", spelled(t.straps+t.chains)), limit: t.limit}
+		t.trial = trial{standing: lacks, text: text + " " + w.F("To be bought or borrowed: %s.", w.spelled(t.straps+t.chains)), limit: t.limit}
 	default:
-		t.trial = trial{text: text + " Your own do.", limit: t.limit}
+		t.trial = trial{text: text + " " + w.T("Your own do."), limit: t.limit}
 		for _, o := range t.own {
 			if o.count >= top.practice() {
 				if held := w.rule(top, quantityText(Quantity{strength(o.kind), "lb"}), o.count); held.limit != nil && held.standing == passes {

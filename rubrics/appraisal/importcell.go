@@ -2,23 +2,37 @@ package appraisal
 
 import (
 	"errors"
-	"fmt"
 	"math"
 	"strings"
 
+	"asfound/rubrics/say"
 	"asfound/rubrics/table"
 	"asfound/rubrics/unit"
 )
 
-func word(words map[string]string, cell, what string, choices []Choice) (string, error) {
-	if id, ok := known(words, cell); ok {
+func conditionWord(cell string) (string, error) {
+	if id, ok := known(conditionSynonyms, cell); ok {
 		return id, nil
 	}
-	titles := make([]string, len(choices))
-	for i, c := range choices {
-		titles[i] = strings.ToLower(c.Title)
+	return "", say.Errorf("%.40q is no condition known here: write %s", cell, either(Conditions))
+}
+
+func completeWord(cell string) (string, error) {
+	if id, ok := known(completeSynonyms, cell); ok {
+		return id, nil
 	}
-	return "", fmt.Errorf("%.40q is no %s known here: write %s or %s", cell, what, strings.Join(titles[:len(titles)-1], ", "), titles[len(titles)-1])
+	return "", say.Errorf("%.40q is no completeness known here: write %s", cell, either(Completeness))
+}
+
+// either says "as new, sound or worn" of choices.
+type either []Choice
+
+func (e either) In(v *say.Voice) string {
+	titles := make([]string, len(e))
+	for i, c := range e {
+		titles[i] = strings.ToLower(v.Label(c.Title))
+	}
+	return v.F("%s or %s", strings.Join(titles[:len(titles)-1], ", "), titles[len(titles)-1])
 }
 
 func (m *importing) basisWord(cell string) (string, error) {
@@ -28,7 +42,10 @@ func (m *importing) basisWord(cell string) (string, error) {
 	if id, ok := soldSynonyms[table.Fold(cell)]; ok && m.soldColumn {
 		return id, nil
 	}
-	return "", fmt.Errorf("%.40q says neither asked nor sold: taken as %s", cell, m.basis)
+	if m.basis == "sold" {
+		return "", say.Errorf("%.40q says neither asked nor sold: taken as sold", cell)
+	}
+	return "", say.Errorf("%.40q says neither asked nor sold: taken as asked", cell)
 }
 
 func (m *importing) price(cell string) (Money, error) {
@@ -37,7 +54,7 @@ func (m *importing) price(cell string) (Money, error) {
 		return 0, err
 	}
 	if price == 0 {
-		return 0, fmt.Errorf("%.40q is no price: write at least a cent", cell)
+		return 0, say.Errorf("%.40q is no price: write at least a cent", cell)
 	}
 	return price, nil
 }
@@ -52,13 +69,13 @@ func moneyCell(cell string, decimalComma bool, in string, zero bool) (Money, err
 		return 0, err
 	}
 	if !table.Alike(currency, in) {
-		return 0, fmt.Errorf("%.40q is in %s, the column in %s: convert it", cell, currency, in)
+		return 0, say.Errorf("%.40q is in %s, the column in %s: convert it", cell, currency, in)
 	}
 	switch most := float64(maxMoney) / 100; {
 	case zero && (n < 0 || n > most):
-		return 0, fmt.Errorf("%.40q is no price: write 0 to 1,000,000,000", cell)
+		return 0, say.Errorf("%.40q is no price: write 0 to 1,000,000,000", cell)
 	case !zero && (n <= 0 || n > most):
-		return 0, fmt.Errorf("%.40q is no price: write more than 0 and at most 1,000,000,000", cell)
+		return 0, say.Errorf("%.40q is no price: write more than 0 and at most 1,000,000,000", cell)
 	}
 	return cents(float64(n * 100)), nil
 }
@@ -70,7 +87,7 @@ func twoWays(cell string, decimalComma bool) error {
 	}
 	n, _ := table.Number(cell, decimalComma)
 	thousands, _ := table.Number(cell, !decimalComma)
-	return fmt.Errorf("%.40q could be %g or %g: write %g, or other than three decimals", cell, thousands, n, thousands)
+	return say.Errorf("%.40q could be %g or %g: write %g, or other than three decimals", cell, thousands, n, thousands)
 }
 
 // number reads a plain number as the table writes them.
@@ -80,7 +97,7 @@ func (m *importing) number(cell string) (float64, error) {
 		err = twoWays(cell, m.decimalComma)
 	}
 	if err == nil && currency != "" {
-		err = fmt.Errorf("%.40q is an amount of money: write the number alone", cell)
+		err = say.Errorf("%.40q is an amount of money: write the number alone", cell)
 	}
 	return n, err
 }
@@ -94,7 +111,7 @@ func yearMade(cell string, decimalComma bool) (int, error) {
 	if date, err := table.Date(cell, decimalComma); err == nil {
 		return year(date), nil
 	}
-	return 0, fmt.Errorf("%.40q is no year of manufacture: write it like 2014", cell)
+	return 0, say.Errorf("%.40q is no year of manufacture: write it like 2014", cell)
 }
 
 func (m *importing) hours(cell string) (float64, error) {
@@ -103,11 +120,11 @@ func (m *importing) hours(cell string) (float64, error) {
 		n, after = cell, "" // number says what it is
 	}
 	if _, ok := hourWords[table.Fold(after)]; !ok && after != "" {
-		return 0, fmt.Errorf("%.40q is no number of hours: write it like 1200", cell)
+		return 0, say.Errorf("%.40q is no number of hours: write it like 1200", cell)
 	}
 	h, err := m.number(n)
 	if err == nil && (h < 0 || h > maxHours) {
-		err = fmt.Errorf("%.40q is no number of hours run: write 0 to 1,000,000", cell)
+		err = say.Errorf("%.40q is no number of hours run: write 0 to 1,000,000", cell)
 	}
 	if err != nil {
 		return 0, err
@@ -135,13 +152,13 @@ func parted(cell string) (number, after string) {
 func (m *importing) size(cell string) (*Quantity, error) {
 	q, err := m.quantity(cell, m.unit, m.sizeUnit)
 	if errors.Is(err, errUnit) {
-		return nil, fmt.Errorf("%.40q does not convert to %s: write it in %s", cell, m.rubric.Capacity.Unit, m.units())
+		return nil, say.Errorf("%.40q does not convert to %s: write it in %s", cell, m.rubric.Capacity.Unit, m.units())
 	}
 	if err != nil {
 		return nil, err
 	}
 	if err := checkSize("", q); err != nil {
-		return nil, fmt.Errorf("%.40q is no size: write more than 0 and at most 1000000000", cell)
+		return nil, say.Errorf("%.40q is no size: write more than 0 and at most 1000000000", cell)
 	}
 	return q, nil
 }
@@ -150,13 +167,13 @@ func (m *importing) size(cell string) (*Quantity, error) {
 func (m *importing) way(cell string, line int) (*Quantity, error) {
 	q, err := m.quantity(cell, m.distanceUnit, wayUnit)
 	if errors.Is(err, errUnit) {
-		return nil, fmt.Errorf("%.40q is no distance: write it in mi or km", cell)
+		return nil, say.Errorf("%.40q is no distance: write it in mi or km", cell)
 	}
 	if err != nil {
 		return nil, err
 	}
 	if !(q.N >= 0 && q.N <= 20_000) {
-		return nil, fmt.Errorf("%.40q is no distance: write 0 to 20,000", cell)
+		return nil, say.Errorf("%.40q is no distance: write 0 to 20,000", cell)
 	}
 	if q.Unit == "" {
 		m.unitless.add(line)

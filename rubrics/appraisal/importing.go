@@ -2,11 +2,11 @@ package appraisal
 
 import (
 	"errors"
-	"fmt"
 	"slices"
 	"sort"
 	"strings"
 
+	"asfound/rubrics/say"
 	"asfound/rubrics/table"
 )
 
@@ -58,13 +58,28 @@ type ImportProblem struct {
 	Text   string `json:"text"`
 }
 
-func (p ImportProblem) String() string { return table.Problem(p).String() }
+func (p ImportProblem) String() string {
+	return table.Problem{Line: p.Line, Column: p.Column, Text: p.Text}.String()
+}
+
+func (v voice) problem(p table.Problem) ImportProblem {
+	return ImportProblem{Line: p.Line, Column: p.Column, Text: p.In(v.Voice)}
+}
 
 // ImportComparables reads comparables from a table saved from a spreadsheet
 // (see package table). Rows get their ids from their own cells, so that the same
 // file gives the same ids again. Errors are *Error: a file that is no table, or a
 // choice that does not fit it.
 func ImportComparables(r *Rubric, src []byte, choice ImportChoice) (*Import, error) {
+	return importComparables(voice{}, r, src, choice)
+}
+
+// ImportComparables reads them and says in the judge's language what was wrong.
+func (jd *Judge) ImportComparables(r *Rubric, src []byte, choice ImportChoice) (*Import, error) {
+	return importComparables(jd.voice, r, src, choice)
+}
+
+func importComparables(v voice, r *Rubric, src []byte, choice ImportChoice) (*Import, error) {
 	t, err := table.Read(src)
 	if err != nil {
 		return nil, tableError(err)
@@ -76,9 +91,9 @@ func ImportComparables(r *Rubric, src []byte, choice ImportChoice) (*Import, err
 	if err != nil {
 		return nil, err
 	}
-	m := &importing{rubric: r, table: t, at: at, sizes: map[string]string{}}
+	m := &importing{voice: v, rubric: r, table: t, at: at, sizes: map[string]string{}}
 	for _, p := range t.Problems {
-		m.problems.Add(p.Line, p.Column, p.Text)
+		m.problems.Add(p.Line, p.Column, p.Said())
 	}
 	if err := m.settle(choice); err != nil {
 		return nil, err
@@ -86,7 +101,7 @@ func ImportComparables(r *Rubric, src []byte, choice ImportChoice) (*Import, err
 	out := m.preview()
 	m.rows(out)
 	for _, p := range m.problems.List() {
-		out.Problems = append(out.Problems, ImportProblem(p))
+		out.Problems = append(out.Problems, v.problem(p))
 	}
 	sort.SliceStable(out.Problems, func(a, b int) bool { return out.Problems[a].Line < out.Problems[b].Line })
 	return out, nil
@@ -95,17 +110,18 @@ func ImportComparables(r *Rubric, src []byte, choice ImportChoice) (*Import, err
 func tableError(err error) *Error {
 	var e *table.Error
 	if !errors.As(err, &e) {
-		return refuse("", "", "%s", err)
+		return refuse("", say.Plain(""), "%s", err)
 	}
-	field := ""
+	what, right := e.Said()
 	if e.Line > 0 {
-		field = fmt.Sprintf("line %d", e.Line)
+		return refuseLine(e.Line, right, "%s", what)
 	}
-	return refuse(field, e.Right, "%s", e.What)
+	return refuse("", right, "%s", what)
 }
 
 // importing is the state of one import.
 type importing struct {
+	voice
 	rubric       *Rubric
 	table        *table.Table
 	at           map[string]int // field to column
@@ -177,7 +193,7 @@ func (m *importing) settle(choice ImportChoice) error {
 	}
 	if choice.Unit != "" {
 		if m.unit = m.sizeUnit(choice.Unit); m.unit == "" {
-			return refuse("unit", m.units(), "%.40q does not convert to %s", choice.Unit, m.rubric.Capacity.Unit)
+			return refuse("unit", say.Plain(m.units()), "%.40q does not convert to %s", choice.Unit, m.rubric.Capacity.Unit)
 		}
 	}
 	return nil
@@ -195,21 +211,29 @@ func (m *importing) settleDates(choice ImportChoice) {
 		return
 	}
 	first := cells[order.Open[0]]
-	text := fmt.Sprintf("%.40q", first)
-	if more := len(order.Open) - 1; more > 0 {
-		text += fmt.Sprintf(" and %d more", more)
+	date, err := table.Date(first, m.dayFirst)
+	if err != nil {
+		return
 	}
-	text += " can be read in two ways"
-	if order.Day > 0 {
-		text += ", and the column has dates in both orders"
+	m.problems.Add(m.table.Lines[order.Open[0]], name, readAs(first, len(order.Open)-1, order.Day > 0, m.dayFirst, date))
+}
+
+// readAs says how dates that can be read in two ways were taken: the first of them,
+// how many more there are, and whether the column has dates in both orders.
+func readAs(first string, more int, both, dayFirst bool, date string) say.Text {
+	text := say.Later("%.40q can be read in two ways", first)
+	switch {
+	case more > 0 && both:
+		text = say.Later("%.40q and %d more can be read in two ways, and the column has dates in both orders", first, more)
+	case more > 0:
+		text = say.Later("%.40q and %d more can be read in two ways", first, more)
+	case both:
+		text = say.Later("%.40q can be read in two ways, and the column has dates in both orders", first)
 	}
-	which := "month"
-	if m.dayFirst {
-		which = "day"
+	if dayFirst {
+		return say.Later("%s: taken with the day first, here as %s", text, date)
 	}
-	if date, err := table.Date(first, m.dayFirst); err == nil {
-		m.problems.Add(m.table.Lines[order.Open[0]], name, fmt.Sprintf("%s: taken with the %s first, here as %s", text, which, date))
-	}
+	return say.Later("%s: taken with the month first, here as %s", text, date)
 }
 
 // basisOf is what the name of a price column says of its basis; asked, the more
@@ -276,6 +300,7 @@ func (m *importing) preview() *Import {
 		Basis: m.basis, Unit: m.unit, Currency: m.currency,
 	}
 	for i := range out.Fields {
+		out.Fields[i].Title = m.Label(out.Fields[i].Title)
 		if out.Fields[i].ID == "capacity" && m.rubric.Capacity.Title != "" {
 			out.Fields[i].Title = m.rubric.Capacity.Title
 		}

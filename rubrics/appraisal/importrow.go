@@ -6,6 +6,7 @@ import (
 	"strings"
 	"unicode"
 
+	"asfound/rubrics/say"
 	"asfound/rubrics/table"
 )
 
@@ -34,7 +35,7 @@ func (m *importing) rows(out *Import) {
 			continue
 		}
 		if same.n > 1 {
-			m.problems.Add(line, "", fmt.Sprintf("every cell is as on line %d: leave one out if it is the same offer", same.line))
+			m.problems.Add(line, "", say.Later("every cell is as on line %d: leave one out if it is the same offer", same.line))
 		}
 		c.ID = id
 		out.Rows = append(out.Rows, c)
@@ -43,22 +44,29 @@ func (m *importing) rows(out *Import) {
 	out.Read = len(out.Rows)
 	if u := m.unspoken; u.n > 0 {
 		_, name := m.column("price")
-		m.problems.Add(u.line, name, fmt.Sprintf("nothing says whether the price was asked or paid, here%s: taken as asked", alsoIn(u.n)))
+		m.problems.Add(u.line, name, u.says(
+			say.Later("nothing says whether the price was asked or paid, here: taken as asked"),
+			say.Later("nothing says whether the price was asked or paid, here and in one more row: taken as asked"),
+			say.Later("nothing says whether the price was asked or paid, here and in %d more rows: taken as asked", u.n-1)))
 	}
 	if u := m.unitless; u.n > 0 {
 		_, name := m.column("distance")
-		m.problems.Add(u.line, name, fmt.Sprintf("the distance has no unit, here%s, and is not read: write mi or km into the name of the column", alsoIn(u.n)))
+		m.problems.Add(u.line, name, u.says(
+			say.Later("the distance has no unit, here, and is not read: write mi or km into the name of the column"),
+			say.Later("the distance has no unit, here and in one more row, and is not read: write mi or km into the name of the column"),
+			say.Later("the distance has no unit, here and in %d more rows, and is not read: write mi or km into the name of the column", u.n-1)))
 	}
 }
 
-func alsoIn(n int) string {
-	switch n {
+// says gives the text for one row, for two, and for more.
+func (c tally) says(one, two, more say.Text) say.Text {
+	switch c.n {
 	case 1:
-		return ""
+		return one
 	case 2:
-		return " and in one more row"
+		return two
 	}
-	return fmt.Sprintf(" and in %d more rows", n-1)
+	return more
 }
 
 // row reads one row; ok is false where its price cannot be read.
@@ -70,7 +78,7 @@ func (m *importing) row(cells []string, line int) (c Comparable, ok bool) {
 			return true
 		}
 		if err := f(cells[i]); err != nil {
-			m.problems.Add(line, m.table.Columns[i], err.Error())
+			m.problems.Add(line, m.table.Columns[i], err)
 			return false
 		}
 		return true
@@ -90,11 +98,11 @@ func (m *importing) row(cells []string, line int) (c Comparable, ok bool) {
 	read("capacity", func(cell string) (err error) { c.Capacity, err = m.size(cell); return err })
 	read("distance", func(cell string) (err error) { c.Distance, err = m.way(cell, line); return err })
 	read("condition", func(cell string) (err error) {
-		c.Condition, err = word(conditionSynonyms, cell, "condition", Conditions)
+		c.Condition, err = conditionWord(cell)
 		return err
 	})
 	read("complete", func(cell string) (err error) {
-		c.Complete, err = word(completeSynonyms, cell, "completeness", Completeness)
+		c.Complete, err = completeWord(cell)
 		return err
 	})
 	for _, f := range []struct {
@@ -105,7 +113,7 @@ func (m *importing) row(cells []string, line int) (c Comparable, ok bool) {
 		read(f.field, func(cell string) error {
 			*f.into = oneLine(cell, f.most)
 			if whole := oneLine(cell, table.MaxCell); whole != *f.into {
-				return fmt.Errorf("%d characters, at most %d: the rest is cut off", len([]rune(whole)), f.most)
+				return say.Errorf("%d characters, at most %d: the rest is cut off", len([]rune(whole)), f.most)
 			}
 			return nil
 		})

@@ -46,6 +46,7 @@ func (j *joint) release() { spare.Put(j) }
 
 // model is what the draws need.
 type model struct {
+	voice    voice
 	rubric   *Rubric
 	file     *File
 	pricing  *pricing
@@ -208,7 +209,7 @@ func (m *model) settle(j *joint) {
 
 func (m *model) scrapTasks() (value, haul task) {
 	value = finish(Line{ID: "value", Kind: "scrap", Cost: m.rubric.Scrap.Value})
-	haul = finish(Line{ID: "haul", Kind: "scrap", Cost: m.rubric.Scrap.Haul})
+	haul = finish(Line{ID: haulLine, Kind: "scrap", Cost: m.rubric.Scrap.Haul})
 	return value, haul
 }
 

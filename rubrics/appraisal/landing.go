@@ -1,7 +1,5 @@
 package appraisal
 
-import "fmt"
-
 // milesPerKilometre by the international mile of 1959: 1.609344 km.
 const milesPerKilometre = 1 / 1.609344
 
@@ -105,35 +103,36 @@ func (p *pricing) byFit(ld *Landing, l *Line, chosen bool) {
 		}
 		return
 	}
-	title := lowerFirst(point.Title)
+	v, title := p.notes.voice, lowerFirst(point.Title)
 	counts := ld.Assumed
 	switch point.Finding {
 	case Fits:
 		counts = false
-		l.Says = fmt.Sprintf("Left out: by the fit with your shop the %s needs nothing.", title)
+		l.Says = v.F("Left out: by the fit with your shop the %s needs nothing.", title)
 	case WithWork:
 		counts = true
-		l.Says = fmt.Sprintf("Counts because of the fit with your shop: the %s needs work.", title)
+		l.Says = v.F("Counts because of the fit with your shop: the %s needs work.", title)
 	case DoesNot:
-		l.Says = fmt.Sprintf("The %s does not fit your shop, and this cost alone does not cure it: it %s.", title, assumed(ld))
+		l.Says = v.F("The %s does not fit your shop, and this cost alone does not cure it: it is left out.", title)
+		if ld.Assumed {
+			l.Says = v.F("The %s does not fit your shop, and this cost alone does not cure it: it counts.", title)
+		}
 	default:
-		l.Says = fmt.Sprintf("How the %s fits your shop is not known yet: until then it %s.", title, assumed(ld))
+		l.Says = v.F("How the %s fits your shop is not known yet: until then it is left out.", title)
+		if ld.Assumed {
+			l.Says = v.F("How the %s fits your shop is not known yet: until then it counts.", title)
+		}
 	}
 	if !chosen {
 		l.Off = !counts
 		return
 	}
 	if l.Off == counts {
-		l.Says = fmt.Sprintf("Your own choice. By the fit with your shop (%s) it would be %s.", title, map[bool]string{true: "counted", false: "left out"}[counts])
+		l.Says = v.F("Your own choice. By the fit with your shop (%s) it would be left out.", title)
+		if counts {
+			l.Says = v.F("Your own choice. By the fit with your shop (%s) it would be counted.", title)
+		}
 		return
 	}
 	l.Says = ""
-}
-
-// assumed is what the rubric says of a line that the fit leaves open.
-func assumed(ld *Landing) string {
-	if ld.Assumed {
-		return "counts"
-	}
-	return "is left out"
 }

@@ -36,18 +36,18 @@ const makerSpread, makerCounts = 0.10, 0.6
 var unknown = math.NaN()
 
 // percentMore says a factor as more or less.
-func percentMore(log float64) string {
+func (v voice) percentMore(log float64) string {
 	by := kernel.Exp(log) - 1
 	if by < 0 {
-		return percent(-by) + " less"
+		return v.F("%s less", v.percent(-by))
 	}
-	return percent(by) + " more"
+	return v.F("%s more", v.percent(by))
 }
 
 // traits are the adjustments of the trade, in its order: terms, time, place,
 // then what the thing is. All rates and spreads are judgement until comparables
 // say better; only the age curve and the capacity rule have a published form.
-func traits(r *Rubric, f *File) []trait {
+func (v voice) traits(r *Rubric, f *File) []trait {
 	l := &f.Listing
 	now := day(f.Date)
 	known := func(x float64, ok bool) float64 {
@@ -65,7 +65,7 @@ func traits(r *Rubric, f *File) []trait {
 	age, haveAge := effectiveAge(f)
 	return []trait{
 		{
-			sales.Attribute{ID: "asked", Rate: -kernel.Log(0.90), RateSD: 0.07, Width: 2}, "Asked to sold", 0,
+			sales.Attribute{ID: "asked", Rate: -kernel.Log(0.90), RateSD: 0.07, Width: 2}, v.T("Asked to sold"), 0,
 			func(c *Comparable) float64 {
 				if c.Basis == "asked" {
 					return 1
@@ -73,11 +73,11 @@ func traits(r *Rubric, f *File) []trait {
 				return 0
 			},
 			func(rate float64) string {
-				return "What is asked sells for " + percentMore(-rate) + "."
+				return v.F("What is asked sells for %s.", v.percentMore(-rate))
 			},
 		},
 		{
-			sales.Attribute{ID: "time", Rate: 0, RateSD: 0.04, Width: 3}, "Time since", 0,
+			sales.Attribute{ID: "time", Rate: 0, RateSD: 0.04, Width: 3}, v.T("Time since"), 0,
 			func(c *Comparable) float64 {
 				if c.Date == "" {
 					return unknown
@@ -85,16 +85,16 @@ func traits(r *Rubric, f *File) []trait {
 				return now - day(c.Date)
 			},
 			func(rate float64) string {
-				return "A price a year older is brought to today by " + percentMore(-rate) + "."
+				return v.F("A price a year older is brought to today by %s.", v.percentMore(-rate))
 			},
 		},
 		{
-			sales.Attribute{ID: "distance", Width: 300}, "Distance", 0,
+			sales.Attribute{ID: "distance", Width: 300}, v.T("Distance"), 0,
 			func(c *Comparable) float64 { d, ok := miles(c.Distance); return known(d, ok) },
-			func(float64) string { return "A price from far away counts less; it is not changed." },
+			func(float64) string { return v.T("A price from far away counts less; it is not changed.") },
 		},
 		{
-			sales.Attribute{ID: "age", Rate: 0.7, RateSD: 0.3, Width: 0.5}, "Age", known(curve(age), haveAge),
+			sales.Attribute{ID: "age", Rate: 0.7, RateSD: 0.3, Width: 0.5}, v.T("Age"), known(curve(age), haveAge),
 			func(c *Comparable) float64 {
 				at := year(f.Date)
 				if c.Date != "" {
@@ -103,33 +103,35 @@ func traits(r *Rubric, f *File) []trait {
 				return known(curve(float64(at-c.Made)), c.Made > 0)
 			},
 			func(rate float64) string {
-				return "One of 15 years brings " + percentMore(float64(rate*(curve(15)-curve(5)))) + " than one of 5."
+				return v.F("One of 15 years brings %s than one of 5.", v.percentMore(float64(rate*(curve(15)-curve(5)))))
 			},
 		},
 		{
-			sales.Attribute{ID: "hours", Rate: -0.10, RateSD: 0.06, Width: 1.5}, "Hours run", run(l.Hours),
+			sales.Attribute{ID: "hours", Rate: -0.10, RateSD: 0.06, Width: 1.5}, v.T("Hours run"), run(l.Hours),
 			func(c *Comparable) float64 { return run(c.Hours) },
 			func(rate float64) string {
-				return "One of 4,000 hours brings " + percentMore(rate) + " than one of 1,000."
+				return v.F("One of 4,000 hours brings %s than one of 1,000.", v.percentMore(rate))
 			},
 		},
 		{
 			sales.Attribute{ID: "capacity", Rate: r.Capacity.Exponent, RateSD: 0.2, Width: 0.5}, r.Capacity.Title, load(l.Capacity),
 			func(c *Comparable) float64 { return load(c.Capacity) },
-			func(rate float64) string { return "Twice the size brings " + percentMore(float64(rate*math.Ln2)) + "." },
-		},
-		{
-			sales.Attribute{ID: "condition", Rate: 1, RateSD: 0.3, Width: 0.35}, "Condition", 0,
-			func(c *Comparable) float64 { x, ok := conditionLog[c.Condition]; return known(x, ok) },
 			func(rate float64) string {
-				return "A worn one brings " + percentMore(float64(rate*conditionLog["worn"])) + " than a sound one."
+				return v.F("Twice the size brings %s.", v.percentMore(float64(rate*math.Ln2)))
 			},
 		},
 		{
-			sales.Attribute{ID: "complete", Rate: 1, RateSD: 0.3, Width: 0.3}, "Completeness", 0,
+			sales.Attribute{ID: "condition", Rate: 1, RateSD: 0.3, Width: 0.35}, v.T("Condition"), 0,
+			func(c *Comparable) float64 { x, ok := conditionLog[c.Condition]; return known(x, ok) },
+			func(rate float64) string {
+				return v.F("A worn one brings %s than a sound one.", v.percentMore(float64(rate*conditionLog["worn"])))
+			},
+		},
+		{
+			sales.Attribute{ID: "complete", Rate: 1, RateSD: 0.3, Width: 0.3}, v.T("Completeness"), 0,
 			func(c *Comparable) float64 { x, ok := completeLog[c.Complete]; return known(x, ok) },
 			func(rate float64) string {
-				return "With parts missing it brings " + percentMore(float64(rate*completeLog["missing"])) + "."
+				return v.F("With parts missing it brings %s.", v.percentMore(float64(rate*completeLog["missing"])))
 			},
 		},
 	}
@@ -155,8 +157,8 @@ func effectiveAge(f *File) (years float64, known bool) {
 }
 
 // bySales brings each comparable to the listing and takes their middle.
-func bySales(r *Rubric, f *File, w *Worth) (belief, bool) {
-	list := traits(r, f)
+func bySales(v voice, r *Rubric, f *File, w *Worth) (belief, bool) {
+	list := v.traits(r, f)
 	form := sales.Form{Spread: sales.DefaultSpread, Count: sales.DefaultCount}
 	thing := sales.Sale{}
 	var on []trait
@@ -177,7 +179,7 @@ func bySales(r *Rubric, f *File, w *Worth) (belief, bool) {
 	same := repeats(f.Comparables)
 	for i := range f.Comparables {
 		c := &f.Comparables[i]
-		row := ComparableRow{ID: c.ID, Title: c.Title, Price: c.Price, Adjustments: []Adjustment{}, Note: leftOut(r, f, c)}
+		row := ComparableRow{ID: c.ID, Title: c.Title, Price: c.Price, Adjustments: []Adjustment{}, Note: v.leftOut(r, f, c)}
 		if row.Note == "" {
 			s := sales.Sale{Log: kernel.Log(float64(c.Price)), Weight: 1 / float64(len(same[i]))}
 			for _, t := range on {
@@ -192,28 +194,24 @@ func bySales(r *Rubric, f *File, w *Worth) (belief, bool) {
 				row.Same = f.Comparables[first].ID
 			}
 			if c.Capacity != nil && capacity(r, c.Capacity) == 0 {
-				row.Note = "not scaled: its capacity does not convert to " + r.Capacity.Unit
+				row.Note = v.F("not scaled: its capacity does not convert to %s", r.Capacity.Unit)
 			}
 		}
 		w.Rows = append(w.Rows, row)
 	}
 	if len(used) == 0 {
-		w.Rates = ratesOf(list, f, nil, nil, w.Rows)
+		w.Rates = v.ratesOf(list, f, nil, nil, w.Rows)
 		return belief{}, false
 	}
 	market := sales.Fit(form, used)
 	p := market.Predict(&thing)
-	for i := range w.Rows {
-		if w.Rows[i].Used {
-			w.Rows[i].Note = join(w.Rows[i].Note, "one of the least alike of so many: not needed")
-		}
-	}
+	needed := map[int]bool{}
 	for _, n := range p.Rows {
 		row := &w.Rows[at[n.Sale]]
-		row.Note = strings.TrimSuffix(strings.TrimSuffix(row.Note, "one of the least alike of so many: not needed"), "; ")
+		needed[at[n.Sale]] = true
 		row.Adjusted, row.Weight, row.Outlier = cents(kernel.Exp(n.Log)), round4(n.Weight), n.Trust < 0.5
 		for k, by := range n.Factors {
-			cause, title := "maker", "Maker"
+			cause, title := "maker", v.T("Maker")
 			if k < len(on) {
 				cause, title = on[k].attribute.ID, on[k].title
 			}
@@ -222,14 +220,19 @@ func bySales(r *Rubric, f *File, w *Worth) (belief, bool) {
 			}
 		}
 		if row.Outlier {
-			row.Note = join(row.Note, fmt.Sprintf("stands apart from the others: counts %s of what it would", percent(n.Trust)))
+			row.Note = join(row.Note, v.F("stands apart from the others: counts %s of what it would", v.percent(n.Trust)))
 		}
 	}
-	w.Rates = ratesOf(list, f, on, market.Rates(), w.Rows)
+	for i := range w.Rows {
+		if row := &w.Rows[i]; row.Used && !needed[i] {
+			row.Note = join(row.Note, v.T("one of the least alike of so many: not needed"))
+		}
+	}
+	w.Rates = v.ratesOf(list, f, on, market.Rates(), w.Rows)
 	b := belief{mu: p.Mean, sd: p.SD, shape: p.Shape, shaped: 1}
 	w.Sales = approach(b, nil)
 	w.Sales.Count = effective(used)
-	w.Sales.Steps = salesSteps(w, p, market.Spread())
+	w.Sales.Steps = v.salesSteps(w, p, market.Spread())
 	return b, true
 }
 
@@ -249,21 +252,22 @@ func effective(used []sales.Sale) int {
 	return int(n + 0.5)
 }
 
-func salesSteps(w *Worth, p sales.Prediction, spread float64) []string {
+func (v voice) salesSteps(w *Worth, p sales.Prediction, spread float64) []string {
 	steps := []string{
-		fmt.Sprintf("%s, each brought to this listing by the rates below; what is most alike counts most.", count(w.Sales.Count, "comparable")),
-		fmt.Sprintf("The middle one by weight says %s.", whole(w.Sales.Centre)),
-		fmt.Sprintf("Around the rates they scatter by %s, with a spread of %s that stands for %d more; the doubt of the adjustments comes on top. So eight of ten like it fall between %s and %s.",
-			percent(spread), percent(sales.DefaultSpread), int(sales.DefaultCount), whole(w.Sales.Low), whole(w.Sales.High)),
+		v.many(w.Sales.Count, "One comparable, each brought to this listing by the rates below; what is most alike counts most.",
+			"%s comparables, each brought to this listing by the rates below; what is most alike counts most."),
+		v.F("The middle one by weight says %s.", v.whole(w.Sales.Centre)),
+		v.F("Around the rates they scatter by %s, with a spread of %s that stands for %d more; the doubt of the adjustments comes on top. So eight of ten like it fall between %s and %s.",
+			v.percent(spread), v.percent(sales.DefaultSpread), int(sales.DefaultCount), v.whole(w.Sales.Low), v.whole(w.Sales.High)),
 	}
 	if own := p.Shape.Own(); own > 0.2 {
-		steps = append(steps, fmt.Sprintf("How far these comparables miss each other, one left out after the other, makes %s of the range's shape.", percent(own)))
+		steps = append(steps, v.F("How far these comparables miss each other, one left out after the other, makes %s of the range's shape.", v.percent(own)))
 	}
 	return steps
 }
 
 // ratesOf shows every adjustment, whether or not it is switched on.
-func ratesOf(list []trait, f *File, on []trait, fitted []sales.Rate, rows []ComparableRow) []AdjustRate {
+func (v voice) ratesOf(list []trait, f *File, on []trait, fitted []sales.Rate, rows []ComparableRow) []AdjustRate {
 	met := map[string]bool{}
 	for i := range rows {
 		for _, a := range rows[i].Adjustments {
@@ -283,22 +287,22 @@ func ratesOf(list []trait, f *File, on []trait, fitted []sales.Rate, rows []Comp
 		out = append(out, a)
 	}
 	return append(out, AdjustRate{
-		Cause: "maker", Title: "Maker", Off: f.Adjust["maker"].Off, Used: met["maker"],
-		Says: fmt.Sprintf("Another maker's price is held %s uncertain and counts less.", percent(makerSpread)),
+		Cause: "maker", Title: v.T("Maker"), Off: f.Adjust["maker"].Off, Used: met["maker"],
+		Says: v.F("Another maker's price is held %s uncertain and counts less.", v.percent(makerSpread)),
 	})
 }
 
 // leftOut says why a comparable does not count, or nothing.
-func leftOut(r *Rubric, f *File, c *Comparable) string {
+func (v voice) leftOut(r *Rubric, f *File, c *Comparable) string {
 	switch {
 	case c.Off:
-		return "left out"
+		return v.T("left out")
 	case c.Price <= 0:
-		return "left out: it has no price"
+		return v.T("left out: it has no price")
 	case c.Date > f.Date:
-		return "left out: its date lies after the appraisal's"
+		return v.T("left out: its date lies after the appraisal's")
 	case !alike(capacity(r, f.Listing.Capacity), capacity(r, c.Capacity)):
-		return fmt.Sprintf("left out: its capacity is more than %d times apart", farApart)
+		return v.F("left out: its capacity is more than %d times apart", farApart)
 	}
 	return ""
 }

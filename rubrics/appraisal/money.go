@@ -1,10 +1,11 @@
 package appraisal
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 	"strings"
+
+	"asfound/rubrics/say"
 )
 
 // Money is an amount in cents of the shop's currency.
@@ -18,17 +19,17 @@ func ParseMoney(s string) (Money, error) {
 	s = strings.TrimSpace(s)
 	whole, frac, dot := strings.Cut(s, ".")
 	if dot && (len(frac) == 0 || len(frac) > 2) {
-		return 0, fmt.Errorf("%q is not an amount: write it like 180 or 12.50", s)
+		return 0, say.Errorf("%q is not an amount: write it like 180 or 12.50", s)
 	}
 	for len(frac) < 2 {
 		frac += "0"
 	}
 	n, err := strconv.ParseInt(whole+frac, 10, 64)
 	if err != nil || strings.HasPrefix(s, "+") || strings.TrimPrefix(whole, "-") == "" {
-		return 0, fmt.Errorf("%q is not an amount: write it like 180 or 12.50", s)
+		return 0, say.Errorf("%q is not an amount: write it like 180 or 12.50", s)
 	}
 	if m := Money(n); m > maxMoney || m < -maxMoney {
-		return 0, fmt.Errorf("%q is too large: at most 1000000000", s)
+		return 0, say.Errorf("%q is too large: at most 1000000000", s)
 	}
 	return Money(n), nil
 }

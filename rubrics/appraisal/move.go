@@ -1,14 +1,12 @@
 package appraisal
 
 import (
-	"fmt"
 	"sort"
-	"strings"
 )
 
 // moves finds for each criterion the smallest change of its weight, the others
 // fixed, that gives another winner among those no verdict bars; nearest first.
-func (c *Comparison) moves(listings []rankable) []Move {
+func (c *Comparison) moves(v voice, listings []rankable) []Move {
 	out := []Move{}
 	weights := weightsOf(c.Criteria)
 	winner := rank(listings, weights)[0]
@@ -24,7 +22,7 @@ func (c *Comparison) moves(listings []rankable) []Move {
 		moved := append([]int(nil), weights...)
 		moved[k] = to
 		m := Move{Criterion: c.Criteria[k].ID, From: from, To: to, Winner: rank(listings, moved)[0]}
-		m.Sentence = fmt.Sprintf("If %s counted %d instead of %d, %s would lead.", lowered(c.Criteria[k].Title), to, from, c.quoted(m.Winner))
+		m.Sentence = v.F("If %s counted %s instead of %s, %s would lead.", lowerFirst(c.Criteria[k].Title), v.Whole(int64(to)), v.Whole(int64(from)), c.quoted(m.Winner))
 		out = append(out, m)
 	}
 	sort.SliceStable(out, func(a, b int) bool { return out[a].distance() < out[b].distance() })
@@ -69,6 +67,3 @@ func turn(listings []rankable, weights []int, winner, c int) (to int, ok bool) {
 	}
 	return to, ok
 }
-
-// lowered is a title inside a sentence.
-func lowered(title string) string { return strings.ToLower(title[:1]) + title[1:] }

@@ -15,11 +15,12 @@ func next(m *model, o *outlook, price float64) []Next {
 	for i := range m.suspects {
 		s := &m.suspects[i]
 		c := s.j.check
-		n := Next{Check: c.ID, Title: c.Title, Hazard: c.Hazard, Minutes: c.Minutes, Must: c.Hazard == "danger" && s.j.held == "", Held: s.j.held}
+		n := Next{Check: c.ID, Title: c.Title, Hazard: c.Hazard, Minutes: c.Minutes, Must: c.Hazard == "danger" && s.j.held == "", Held: m.voice.held(s.j)}
 		if o != nil {
 			o.without(&o.open, i, &after)
 			branches := o.split(&after, &o.first, i)
 			gain := m.gain(branches[:], price)
+			n.answers = m.answered(branches)
 			n.Gain, n.PerMin = cents(gain), cents(gain/c.Minutes)
 		}
 		out = append(out, n)
@@ -34,6 +35,26 @@ func next(m *model, o *outlook, price float64) []Next {
 		return out[a].PerMin > out[b].PerMin
 	})
 	return out
+}
+
+// answered is what an open point would mean once it is known, for comparing: the
+// chance that it is bad or failed, and what either answer would add to the mean of
+// coming out ahead at any price, with tax.
+type answered struct {
+	chance     float64
+	bad, sound float64
+}
+
+func (m *model) answered(b [3]branch) answered {
+	mean := b[0].worth + b[1].worth + b[2].worth
+	a := answered{chance: b[1].chance + b[2].chance}
+	if a.chance > 0 {
+		a.bad = float64(((b[1].worth+b[2].worth)/a.chance - mean) * m.taxed())
+	}
+	if b[0].chance > 0 {
+		a.sound = float64((b[0].worth/b[0].chance - mean) * m.taxed())
+	}
+	return a
 }
 
 // gain is the value of knowing which branch it is before buying at a price or

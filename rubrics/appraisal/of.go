@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"sort"
+
+	"asfound/rubrics/say"
 )
 
 // Judge holds what does not change between appraisals: the rubrics and the
@@ -14,6 +16,15 @@ type Judge struct {
 	late  func(id string) (*Rubric, error)
 	ids   []string
 	parts []Part
+	voice voice
+}
+
+// In is the same judge speaking another voice. They share what was read; the
+// rubrics stay in the language they are written in.
+func (jd *Judge) In(v *say.Voice) *Judge {
+	other := *jd
+	other.voice = voice{v}
+	return &other
 }
 
 // NewJudge makes a judge of checked rubrics and parts.
@@ -42,7 +53,7 @@ func (jd *Judge) Rubric(id string) (*Rubric, error) {
 		jd.rubrics[id], ok = r, true
 	}
 	if !ok {
-		return nil, refuse("rubric.id", "one of "+jd.known(), "no rubric is called %q", id)
+		return nil, refuse("rubric.id", say.Later("one of %s", jd.known()), "no rubric is called %q", id)
 	}
 	return r, nil
 }
@@ -96,16 +107,17 @@ func (jd *Judge) judge(f *File, ask Ask) (*Result, *joint, error) {
 		price = f.Listing.Asking
 	}
 	if price != nil && (*price < 0 || *price > maxMoney) {
-		return nil, nil, refuse("price", "0 to 1,000,000,000", "%s is no price", exact(*price))
+		return nil, nil, refuse("price", "0 to 1,000,000,000", "%s is no price", exactly(*price))
 	}
-	n := &notes{list: []string{}}
+	v := jd.voice
+	n := &notes{voice: v, list: []string{}}
 	jd.changed(r, f, n)
-	walked := walk(r, f)
+	walked := v.walk(r, f)
 	contradictions(walked, n)
 	m, scrap := prepare(r, append(slices.Clip(jd.parts), f.Parts...), f, walked, n)
 	res := &Result{
 		Rubric: RubricRef{r.ID, r.Version}, Currency: f.Shop.Currency,
-		Verdict:   verdict(walked),
+		Verdict:   v.verdict(walked),
 		Safety:    score(walked, func(w Weight) int { return w.Safety }),
 		Condition: score(walked, func(w Weight) int { return w.Condition }),
 		Progress:  progress(walked),
@@ -113,7 +125,7 @@ func (jd *Judge) judge(f *File, ask Ask) (*Result, *joint, error) {
 	}
 	res.Worth, m.belief, m.known = worth(r, f, n)
 	j := m.draw()
-	res.Checks = checkResults(walked)
+	res.Checks = v.checkResults(walked)
 	res.Estimate = estimateOf(m, j, scrap)
 	res.Landing = landingOf(m, j)
 	res.Hidden = hiddenOf(m, j, walked)
@@ -143,12 +155,13 @@ func (jd *Judge) judge(f *File, ask Ask) (*Result, *joint, error) {
 // prepare costs what was found, and lists what was not looked at; scrap are the
 // findings that rule repair out. Worth comes later.
 func prepare(r *Rubric, parts []Part, f *File, walked []judged, n *notes) (m *model, scrap []string) {
-	m = &model{rubric: r, file: f, pricing: newPricing(r, parts, f, n)}
+	m = &model{voice: n.voice, rubric: r, file: f, pricing: newPricing(r, parts, f, n)}
 	m.tasks, scrap = m.pricing.repairs(walked)
 	m.scrap = len(scrap) > 0
 	m.shop()
 	m.landing = m.pricing.landings(r, m.scrap)
 	m.care = learn(r, f, walked)
+	m.care.voice = n.voice
 	if !m.scrap {
 		m.suspects = suspects(r, walked)
 	}
@@ -167,6 +180,7 @@ func (m *model) shop() {
 	if h == nil {
 		return
 	}
+	h.voice = m.voice
 	m.fit = h.fit()
 	way := newRide(h)
 	m.home = way.home()
@@ -241,11 +255,14 @@ func progress(walked []judged) Progress {
 	return p
 }
 
-func checkResults(walked []judged) []CheckResult {
+func (v voice) checkResults(walked []judged) []CheckResult {
 	out := make([]CheckResult, len(walked))
 	for i := range walked {
 		j := &walked[i]
-		out[i] = CheckResult{Check: j.check.ID, Applies: j.applies, Grade: j.grade, Limit: j.limit, Problem: j.problem, Remedy: j.remedy(), Held: j.held, Chance: round4(j.chance)}
+		out[i] = CheckResult{Check: j.check.ID, Applies: j.applies, Grade: j.grade, Limit: j.limit, Remedy: j.remedy(), Held: v.held(j), Chance: round4(j.chance)}
+		if j.problem != nil {
+			out[i].Problem = v.Error(j.problem)
+		}
 		if j.grade == nil {
 			out[i].Skipped = j.finding.Skipped
 		}
@@ -278,9 +295,7 @@ func estimateOf(m *model, j *joint, scrap []string) Estimate {
 	e.Lines, e.Hours = linesOf(m.tasks)
 	summary(&e, j, j.repair)
 	if m.scrap {
-		_, haul := m.scrapTasks()
-		haul.line.Title, haul.line.Because = "Cannot be put right: taken away as scrap", scrap
-		e.Lines = append([]Line{haul.line}, e.Lines...)
+		e.Lines = append([]Line{m.haulTask(scrap).line}, e.Lines...)
 	}
 	return e
 }
@@ -293,14 +308,14 @@ func landingOf(m *model, j *joint) Estimate {
 }
 
 func hiddenOf(m *model, j *joint, walked []judged) Hidden {
-	h := Hidden{Care: parts(m.care.post), Prior: parts(m.care.prior), From: m.care.start.words(), Points: []Doubt{}, Mean: cents(j.meanHide)}
+	h := Hidden{Care: parts(m.care.post), Prior: parts(m.care.prior), From: m.care.start.words(m.voice), Points: []Doubt{}, Mean: cents(j.meanHide)}
 	h.High = cents(j.cells.nth(j.hidden, place(0.9, Draws), j.room))
 	for i := range m.suspects {
 		s := &m.suspects[i]
 		h.Points = append(h.Points, Doubt{Check: s.j.check.ID, Title: s.j.check.Title, Chance: round4(s.j.chance), Remedy: s.bad, Mean: cents(s.total / Draws)})
 	}
 	if m.scrap {
-		h.Sentence = "A finding already rules repair out, so nothing more is allowed for what was not checked."
+		h.Sentence = m.voice.T("A finding already rules repair out, so nothing more is allowed for what was not checked.")
 	} else {
 		h.Sentence = hiddenSentence(walked, m.care, h.Mean)
 	}

@@ -1,7 +1,6 @@
 package appraisal
 
 import (
-	"fmt"
 	"math"
 	"sort"
 )
@@ -17,6 +16,7 @@ func offer(m *model, j *joint, at *Money, missing string) Offer {
 		return o
 	}
 	o.Known = true
+	v := m.voice
 	odds := m.file.Shop.Odds
 	o.Error = Money(math.Ceil(j.standardError(below(odds.Fair))))
 	o.Step = priceStep(j.meanWorth, o.Error)
@@ -33,12 +33,12 @@ func offer(m *model, j *joint, at *Money, missing string) Offer {
 		o.AllIn = allIn(m, j, *at)
 		ahead := cents(j.meanWorth) - o.AllIn.Total
 		o.Ahead = &ahead
-		o.Sentences = append(o.Sentences, fmt.Sprintf("At %s you come out ahead in %s of 100 cases.", whole(*at), inHundred(p.Odds)))
+		o.Sentences = append(o.Sentences, v.F("At %s you come out ahead in %s of 100 cases.", v.whole(*at), v.inHundred(p.Odds)))
 	}
 	if o.WalkAway.None {
-		o.Sentences = append(o.Sentences, "Even as a gift it costs more than it is worth in most cases: walk away.")
+		o.Sentences = append(o.Sentences, v.T("Even as a gift it costs more than it is worth in most cases: walk away."))
 	} else {
-		o.Sentences = append(o.Sentences, fmt.Sprintf("Walk away above %s: there you come out ahead in %s of 100 cases.", whole(o.WalkAway.Price), inHundred(o.WalkAway.Odds)))
+		o.Sentences = append(o.Sentences, v.F("Walk away above %s: there you come out ahead in %s of 100 cases.", v.whole(o.WalkAway.Price), v.inHundred(o.WalkAway.Odds)))
 	}
 	return o
 }
@@ -126,11 +126,11 @@ func allIn(m *model, j *joint, price Money) *AllIn {
 // waterfall leads from worth in place to the fair offer, a step a cause. Where
 // there is no fair offer it ends at what is left.
 func waterfall(m *model, j *joint, offered PricePoint) []Step {
-	fair := offered.Price
+	v, fair := m.voice, offered.Price
 	total := cents(j.meanWorth)
-	steps := []Step{{Cause: "worth", Title: "Worth in place, sound", Amount: total, Total: total, Lines: []StepLine{
-		{"As it would sell, sound and complete", total - cents(m.kept)},
-		{"Installation that stays, as counted", cents(m.kept)},
+	steps := []Step{{Cause: "worth", Title: v.T("Worth in place, sound"), Amount: total, Total: total, Lines: []StepLine{
+		{v.T("As it would sell, sound and complete"), total - cents(m.kept)},
+		{v.T("Installation that stays, as counted"), cents(m.kept)},
 	}}}
 	take := func(cause, title string, amount Money, lines []StepLine) {
 		if amount == 0 && len(lines) == 0 {
@@ -139,7 +139,7 @@ func waterfall(m *model, j *joint, offered PricePoint) []Step {
 		total -= amount
 		steps = append(steps, Step{Cause: cause, Title: title, Amount: -amount, Total: total, Lines: lines})
 	}
-	take("repair", "Repair of what was found", cents(j.meanRepair), stepLines(m.tasks, cents(j.meanRepair)))
+	take("repair", v.T("Repair of what was found"), cents(j.meanRepair), v.stepLines(m.tasks, cents(j.meanRepair)))
 	var doubts []StepLine
 	for i := range m.suspects {
 		if s := &m.suspects[i]; s.total > 0 {
@@ -147,30 +147,30 @@ func waterfall(m *model, j *joint, offered PricePoint) []Step {
 		}
 	}
 	sort.SliceStable(doubts, func(a, b int) bool { return doubts[a].Amount > doubts[b].Amount })
-	take("hidden", "Allowance for what was not checked", cents(j.meanHide), balance(doubts, cents(j.meanHide)))
-	take("landing", "Getting it home and standing", cents(j.meanLand), stepLines(m.landing, cents(j.meanLand)))
-	take("fees", "Fees", m.file.Shop.Fees, []StepLine{})
+	take("hidden", v.T("Allowance for what was not checked"), cents(j.meanHide), v.balance(doubts, cents(j.meanHide)))
+	take("landing", v.T("Getting it home and standing"), cents(j.meanLand), v.stepLines(m.landing, cents(j.meanLand)))
+	take("fees", v.T("Fees"), m.file.Shop.Fees, []StepLine{})
 	if offered.None {
 		return steps
 	}
-	take("tax", "Tax on the fair offer", taxOn(m, fair), []StepLine{})
-	take("margin", "Margin for the odds chosen", total-fair, []StepLine{})
-	return append(steps, Step{Cause: "fair", Title: "Fair offer", Amount: fair, Total: fair, Lines: []StepLine{}})
+	take("tax", v.T("Tax on the fair offer"), taxOn(m, fair), []StepLine{})
+	take("margin", v.T("Margin for the odds chosen"), total-fair, []StepLine{})
+	return append(steps, Step{Cause: "fair", Title: v.T("Fair offer"), Amount: fair, Total: fair, Lines: []StepLine{}})
 }
 
 // stepLines opens a step onto its tasks; overrun and scrap make up the rest.
-func stepLines(tasks []task, total Money) []StepLine {
+func (v voice) stepLines(tasks []task, total Money) []StepLine {
 	lines := []StepLine{}
 	for i := range tasks {
 		if l := &tasks[i].line; !l.Off {
 			lines = append(lines, StepLine{l.Title, l.Mean})
 		}
 	}
-	return balance(lines, total)
+	return v.balance(lines, total)
 }
 
 // balance closes the lines of a step to its total.
-func balance(lines []StepLine, total Money) []StepLine {
+func (v voice) balance(lines []StepLine, total Money) []StepLine {
 	rest := total
 	for _, l := range lines {
 		rest -= l.Amount
@@ -179,7 +179,7 @@ func balance(lines []StepLine, total Money) []StepLine {
 		lines = []StepLine{}
 	}
 	if rest != 0 {
-		lines = append(lines, StepLine{"Overrun and what comes together", rest})
+		lines = append(lines, StepLine{v.T("Overrun and what comes together"), rest})
 	}
 	return lines
 }

@@ -1,9 +1,9 @@
 package appraisal
 
 import (
-	"fmt"
 	"math"
-	"strconv"
+
+	"asfound/rubrics/say"
 )
 
 // mostMinutes is the longest time a plan is made for: a day.
@@ -16,7 +16,7 @@ const rare = 1e-4
 
 func checkMinutes(minutes float64) error {
 	if !(minutes >= 0 && minutes <= mostMinutes) {
-		return refuse("minutes", fmt.Sprintf("0 to %d", mostMinutes), "%g is no time left for checking", minutes)
+		return refuse("minutes", say.Later("0 to %d", mostMinutes), "%g is no time left for checking", minutes)
 	}
 	return nil
 }
@@ -166,48 +166,59 @@ func (p *planning) write(m *model) *Plan {
 		branches = append(branches, p.o.all(&p.view, &p.answers[i]))
 	}
 	out.Gain = cents(m.gain(branches, p.price))
-	out.Sentence = planSentence(out, danger, dangerLeft, len(m.suspects), shortest)
+	out.Sentence = m.voice.planSentence(out, danger, dangerLeft, len(m.suspects), shortest)
 	return out
 }
 
-func planSentence(p *Plan, danger, dangerLeft, open int, shortest float64) string {
-	within := fmt.Sprintf("In %s", minutesText(p.Minutes))
+func (v voice) planSentence(p *Plan, danger, dangerLeft, open int, shortest float64) string {
 	left := ""
 	if dangerLeft > 0 {
-		left = fmt.Sprintf(" %s where failure can kill %s open.", count(dangerLeft, "point"), oneMany(dangerLeft, "stays", "stay"))
+		left = " " + v.many(dangerLeft, "One point where failure can kill stays open.", "%s points where failure can kill stay open.")
 	}
 	switch {
 	case open == 0:
-		return "No point is left whose answer could change the price."
+		return v.T("No point is left whose answer could change the price.")
 	case len(p.Points) == 0 && math.IsInf(shortest, 1):
-		return "What is open must not be run or loaded as things stand, so there is nothing to check now." + left
+		return v.T("What is open must not be run or loaded as things stand, so there is nothing to check now.") + left
 	case len(p.Points) == 0:
-		return fmt.Sprintf("%s no point can be checked: the shortest takes %s.", within, minutesText(shortest)) + left
+		return v.F("In %s no point can be checked: the shortest takes %s.", v.minutes(p.Minutes), v.minutes(shortest)) + left
 	}
-	among := ""
-	if danger > 0 {
-		among = fmt.Sprintf(", %s among them", oneMany(danger, "1 danger point", fmt.Sprintf("%d danger points", danger)))
-		if dangerLeft == 0 {
-			among = fmt.Sprintf(", the %s among them", oneMany(danger, "one danger point", fmt.Sprintf("%d danger points", danger)))
-		}
+	s := v.planned(p, danger, dangerLeft == 0) + left
+	switch {
+	case v.whole(p.Gain) == "0":
+		return s + " " + v.T("At this price they do not change whether to buy.")
+	case len(p.Points) == 1:
+		return s + " " + v.F("Knowing it first is worth about %s.", v.whole(p.Gain))
 	}
-	s := fmt.Sprintf("%s: %d %s, %s%s.%s", within, len(p.Points), oneMany(len(p.Points), "point", "points"), minutesText(p.Used), among, left)
-	if whole(p.Gain) == "0" {
-		return s + " At this price they do not change whether to buy."
-	}
-	return s + fmt.Sprintf(" Knowing %s first is worth about %s.", oneMany(len(p.Points), "it", "them"), whole(p.Gain))
+	return s + " " + v.F("Knowing them first is worth about %s.", v.whole(p.Gain))
 }
 
-func minutesText(x float64) string {
+// planned counts the points of a plan, and the danger points among them; all tells
+// that these are all there are.
+func (v voice) planned(p *Plan, danger int, all bool) string {
+	within, used, n := v.minutes(p.Minutes), v.minutes(p.Used), len(p.Points)
+	switch {
+	case n == 1 && danger == 0:
+		return v.F("In %s: 1 point, %s.", within, used)
+	case n == 1 && all:
+		return v.F("In %s: 1 point, %s, the one danger point among them.", within, used)
+	case n == 1:
+		return v.F("In %s: 1 point, %s, 1 danger point among them.", within, used)
+	case danger == 0:
+		return v.F("In %s: %d points, %s.", within, n, used)
+	case danger == 1 && all:
+		return v.F("In %s: %d points, %s, the one danger point among them.", within, n, used)
+	case danger == 1:
+		return v.F("In %s: %d points, %s, 1 danger point among them.", within, n, used)
+	case all:
+		return v.F("In %s: %d points, %s, the %d danger points among them.", within, n, used, danger)
+	}
+	return v.F("In %s: %d points, %s, %d danger points among them.", within, n, used, danger)
+}
+
+func (v voice) minutes(x float64) string {
 	if x == 1 {
-		return "1 minute"
+		return v.T("1 minute")
 	}
-	return strconv.FormatFloat(round2(x), 'f', -1, 64) + " minutes"
-}
-
-func oneMany(n int, one, many string) string {
-	if n == 1 {
-		return one
-	}
-	return many
+	return v.F("%g minutes", round2(x))
 }

@@ -1,14 +1,15 @@
 package appraisal
 
 import (
-	"fmt"
 	"strings"
 
+	"asfound/rubrics/say"
 	"asfound/rubrics/table"
 )
 
 // priceReading is the state of one reading.
 type priceReading struct {
+	voice
 	book         PriceBook
 	parts        map[string]*Part
 	at           map[string]int // column by its usual name
@@ -35,7 +36,7 @@ func (p *priceReading) columns() error {
 		}
 	}
 	if len(missing) > 0 {
-		return refuse(fmt.Sprintf("line %d", p.table.Head), "it names id, low, likely and high; title, unit, currency and dated may stand too", "no column is called %s", strings.Join(missing, " or "))
+		return refuseLine(p.table.Head, "it names id, low, likely and high; title, unit, currency and dated may stand too", "no column is called %s", strings.Join(missing, " or "))
 	}
 	comma, point := 0, 0
 	for _, id := range []string{"low", "likely", "high"} {
@@ -61,7 +62,7 @@ func (p *priceReading) cell(i int, id string) string {
 
 // say notes a problem with a cell of a row.
 func (p *priceReading) say(i int, id, format string, args ...any) {
-	p.problems.Add(p.table.Lines[i], p.table.Columns[p.at[id]], fmt.Sprintf(format, args...))
+	p.problems.Add(p.table.Lines[i], p.table.Columns[p.at[id]], say.Fill(format, args...))
 }
 
 // row reads one line; empty means that it gives no price at all.
@@ -133,7 +134,7 @@ func (p *priceReading) amounts(i int) (Range, bool) {
 	for k, id := range []string{"low", "likely", "high"} {
 		m, err := moneyCell(p.cell(i, id), p.decimalComma, p.book.Currency, true)
 		if err != nil {
-			p.say(i, id, "%s", tableWords(err))
+			p.say(i, id, "%s", err)
 			ok = false
 		}
 		got[k] = m
@@ -143,14 +144,11 @@ func (p *priceReading) amounts(i int) (Range, bool) {
 	}
 	r := Range{got[0], got[1], got[2]}
 	if r.Low > r.Likely || r.Likely > r.High {
-		p.say(i, "low", "%s, %s, %s do not rise: low, likely and high in rising order", exact(r.Low), exact(r.Likely), exact(r.High))
+		p.say(i, "low", "%s, %s, %s do not rise: low, likely and high in rising order", exactly(r.Low), exactly(r.Likely), exactly(r.High))
 		return Range{}, false
 	}
 	return r, true
 }
-
-// tableWords is an error of a cell in the words of its line.
-func tableWords(err error) string { return tableError(err).Error() }
 
 // note tells of a price that is older than the example it would replace.
 func (p *priceReading) note(i int, row *PriceRow) string {
@@ -161,9 +159,9 @@ func (p *priceReading) note(i int, row *PriceRow) string {
 	date, err := table.Date(cell, p.dayFirst)
 	switch {
 	case err != nil:
-		return tableWords(err)
+		return p.Error(err)
 	case !row.Own && p.book.Dated != "" && date < p.book.Dated:
-		return "It is dated " + date + ", older than the example price of " + p.book.Dated + " that it replaces."
+		return p.F("It is dated %s, older than the example price of %s that it replaces.", date, p.book.Dated)
 	}
 	return ""
 }

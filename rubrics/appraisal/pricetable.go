@@ -1,10 +1,10 @@
 package appraisal
 
 import (
-	"fmt"
 	"slices"
 	"sort"
 
+	"asfound/rubrics/say"
 	"asfound/rubrics/table"
 )
 
@@ -67,7 +67,7 @@ func (jd *Judge) ReadPrices(src []byte, book PriceBook) (*PriceImport, error) {
 	if err != nil {
 		return nil, tableError(err)
 	}
-	p := &priceReading{book: book, parts: map[string]*Part{}, at: map[string]int{}, table: t, seen: map[string]int{}}
+	p := &priceReading{voice: jd.voice, book: book, parts: map[string]*Part{}, at: map[string]int{}, table: t, seen: map[string]int{}}
 	all := append(slices.Clip(jd.parts), book.Parts...)
 	for i := range all {
 		p.parts[all[i].ID] = &all[i]
@@ -76,7 +76,7 @@ func (jd *Judge) ReadPrices(src []byte, book PriceBook) (*PriceImport, error) {
 		return nil, err
 	}
 	for _, problem := range t.Problems {
-		p.problems.Add(problem.Line, problem.Column, problem.Text)
+		p.problems.Add(problem.Line, problem.Column, problem.Said())
 	}
 	out := &PriceImport{Rows: []PriceRow{}, Problems: []ImportProblem{}, Total: len(t.Rows) + t.LeftOut, DecimalComma: p.decimalComma, Separator: t.SeparatorWord()}
 	for i := range t.Rows {
@@ -89,7 +89,7 @@ func (jd *Judge) ReadPrices(src []byte, book PriceBook) (*PriceImport, error) {
 		}
 	}
 	for _, problem := range p.problems.List() {
-		out.Problems = append(out.Problems, ImportProblem(problem))
+		out.Problems = append(out.Problems, p.problem(problem))
 	}
 	sort.SliceStable(out.Problems, func(a, b int) bool { return out.Problems[a].Line < out.Problems[b].Line })
 	return out, nil
@@ -97,7 +97,7 @@ func (jd *Judge) ReadPrices(src []byte, book PriceBook) (*PriceImport, error) {
 
 func (b *PriceBook) check() error {
 	if !slices.Contains(Currencies, b.Currency) {
-		return refuse("currency", fmt.Sprintf("one of %v", Currencies), "%.40q is no currency kept here", b.Currency)
+		return refuse("currency", say.Later("one of %v", Currencies), "%.40q is no currency kept here", b.Currency)
 	}
 	for _, id := range sortedKeys(b.Own) {
 		if err := checkRange(step("own", id), b.Own[id]); err != nil {

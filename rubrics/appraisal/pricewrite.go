@@ -44,3 +44,20 @@ func (m Money) decimal() string {
 	cents := int64(m) % 100
 	return fmt.Sprintf("%d.%d%d", int64(m)/100, cents/10, cents%10)
 }
+
+// Priced is the whole price book as a file has it, own entries last: quantities are 0.
+func (jd *Judge) Priced(f *File) []PartLine {
+	p := newPricing(&Rubric{}, append(slices.Clip(jd.parts), f.Parts...), f, &notes{})
+	var uses []PartUse
+	for _, part := range jd.parts {
+		uses = append(uses, PartUse{Part: part.ID})
+	}
+	for _, part := range f.Parts {
+		uses = append(uses, PartUse{Part: part.ID})
+	}
+	lines, _ := p.use(uses)
+	for i := range lines {
+		lines[i].Own = lines[i].Own || p.own[lines[i].Part]
+	}
+	return lines
+}

@@ -1,16 +1,33 @@
 package appraisal
 
-import "fmt"
+import (
+	"asfound/rubrics/say"
+)
 
 // start tells where the prior of the care classes came from.
 type start struct {
 	own    bool   // the buyer's own belief, in place of all else
-	seller string // in words
+	seller string // the kind of seller; "" where it is not told
+	none   bool   // the rubric says nothing of that kind
 	age    int    // in years, where it tilted the prior; else 0
 }
 
-var sellerWords = map[string]string{
-	"private": "a private seller", "closing": "a closing shop", "auction": "an auction", "dealer": "a dealer",
+// sellerPriors say from which kind of seller a prior is, by its id.
+var sellerPriors = map[string]string{
+	"":        say.Key("for a private seller (it is not told who sells), from the rubric (judgement)"),
+	"private": say.Key("for a private seller, from the rubric (judgement)"),
+	"closing": say.Key("for a closing shop, from the rubric (judgement)"),
+	"auction": say.Key("for an auction, from the rubric (judgement)"),
+	"dealer":  say.Key("for a dealer, from the rubric (judgement)"),
+}
+
+// silentPriors say so where the rubric knows nothing of that kind.
+var silentPriors = map[string]string{
+	"":        sellerPriors[""],
+	"private": say.Key("for a private seller (of a private seller the rubric says nothing), from the rubric (judgement)"),
+	"closing": say.Key("for a private seller (of a closing shop the rubric says nothing), from the rubric (judgement)"),
+	"auction": say.Key("for a private seller (of an auction the rubric says nothing), from the rubric (judgement)"),
+	"dealer":  say.Key("for a private seller (of a dealer the rubric says nothing), from the rubric (judgement)"),
 }
 
 // prior is how it was kept, before looking: the buyer's own belief, else by the
@@ -21,13 +38,7 @@ func prior(r *Rubric, f *File) ([3]float64, start) {
 		return [3]float64{float64(b.Well) / 10_000, float64(b.Ordinary) / 10_000, float64(b.Neglected) / 10_000}, start{own: true}
 	}
 	p, ok := r.Care.Prior[f.Listing.Seller]
-	s := start{seller: sellerWords[f.Listing.Seller]}
-	switch {
-	case f.Listing.Seller == "":
-		s.seller = "a private seller (it is not told who sells)"
-	case !ok:
-		s.seller = "a private seller (of " + s.seller + " the rubric says nothing)"
-	}
+	s := start{seller: f.Listing.Seller, none: !ok}
 	if !ok {
 		p = r.Care.Prior["private"]
 	}
@@ -47,24 +58,28 @@ func prior(r *Rubric, f *File) ([3]float64, start) {
 }
 
 // words says where the prior came from.
-func (s start) words() string {
+func (s start) words(v voice) string {
 	if s.own {
-		return "your own belief before looking, in place of the rubric's"
+		return v.T("your own belief before looking, in place of the rubric's")
 	}
-	w := "for " + s.seller + ", from the rubric (judgement)"
+	from := sellerPriors
+	if s.none {
+		from = silentPriors
+	}
+	w := v.Label(from[s.seller])
 	if s.age > 0 {
-		w += fmt.Sprintf(", tilted towards neglect because it is %d years old", s.age)
+		w = v.F("%s, tilted towards neglect because it is %d years old", w, s.age)
 	}
 	return w
 }
 
-// basis names it where nothing else was known.
-func (s start) basis() string {
+// basis begins a sentence with it where nothing else was known.
+func (s start) basis(v voice) string {
 	switch {
 	case s.own:
-		return "your own belief"
+		return v.T("By your own belief alone")
 	case s.age > 0:
-		return fmt.Sprintf("the kind of seller and its %d years", s.age)
+		return v.F("By the kind of seller and its %d years alone", s.age)
 	}
-	return "the kind of seller"
+	return v.T("By the kind of seller alone")
 }

@@ -80,9 +80,10 @@ func rank(listings []rankable, weights []int) []int {
 }
 
 // weighed is the criteria with the weights of a shop over the defaults.
-func weighed(weights map[string]int) []Criterion {
+func (v voice) weighed(weights map[string]int) []Criterion {
 	out := append([]Criterion(nil), Criteria...)
 	for i := range out {
+		out[i].Title, out[i].Scale = v.Label(out[i].Title), v.Label(out[i].Scale)
 		if w, ok := weights[out[i].ID]; ok {
 			out[i].Weight = w
 		}

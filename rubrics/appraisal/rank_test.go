@@ -101,7 +101,7 @@ func TestMovesAgainstTryingAll(t *testing.T) {
 		leader := rank(listings, weights)[0]
 		named := map[string]Move{}
 		last := 0
-		for _, m := range c.moves(listings) {
+		for _, m := range c.moves(voice{}, listings) {
 			if named[m.Criterion] = m; m.distance() < last {
 				t.Fatalf("%v comes after one further off", m)
 			}

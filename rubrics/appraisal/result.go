@@ -306,6 +306,8 @@ type Next struct {
 	Must    bool    `json:"must"` // a danger check: first whatever it is worth
 	// Held says why it is not to be tried now; such points come last.
 	Held string `json:"held,omitempty"`
+
+	answers answered
 }
 
 // Plan is a short list that fits into the time left, in walking order.

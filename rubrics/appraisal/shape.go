@@ -6,6 +6,8 @@ import (
 	"reflect"
 	"strconv"
 	"strings"
+
+	"asfound/rubrics/say"
 )
 
 // isPlainKey tells whether a key needs no quotes in a message. Spelled out, since
@@ -83,7 +85,7 @@ func fields(path string, m map[string]any, t reflect.Type) error {
 		known[name] = true
 	}
 	if wrong, right := misspelled(m, known); wrong != "" {
-		return refuse(step(path, wrong), "write "+right, "the field is not spelled so")
+		return refuse(step(path, wrong), say.Later("write %s", right), "the field is not spelled so")
 	}
 	for i := range t.NumField() {
 		name, options, _ := strings.Cut(t.Field(i).Tag.Get("json"), ",")
@@ -92,7 +94,7 @@ func fields(path string, m map[string]any, t reflect.Type) error {
 			continue // left out, or null, which says the same
 		}
 		if v == nil {
-			return refuse(step(path, name), "write "+wanted(t.Field(i).Type), "it is missing")
+			return refuse(step(path, name), say.Later("write %s", wanted(t.Field(i).Type)), "it is missing")
 		}
 		if err := shaped(step(path, name), v, t.Field(i).Type); err != nil {
 			return err
@@ -141,36 +143,36 @@ func scalar(path string, v any, t reflect.Type) error {
 }
 
 func misfit(path string, v any, t reflect.Type) error {
-	return refuse(path, "write "+wanted(t), "found %s", found(v))
+	return refuse(path, say.Later("write %s", wanted(t)), "found %s", found(v))
 }
 
 // found names a piece of JSON in the user's words.
-func found(v any) string {
+func found(v any) say.Text {
 	switch v := v.(type) {
 	case nil:
-		return "nothing (null)"
+		return say.Later("nothing (null)")
 	case string:
-		return fmt.Sprintf("the text %.40q", v)
+		return say.Later("the text %.40q", v)
 	case json.Number:
 		if len(v) > 40 {
-			return "the number " + string(v[:40]) + "..."
+			return say.Later("the number %s", string(v[:40])+"...")
 		}
-		return "the number " + string(v)
+		return say.Later("the number %s", string(v))
 	case bool:
-		return strconv.FormatBool(v)
+		return say.Plain(strconv.FormatBool(v))
 	case []any:
-		return "a list"
+		return say.Later("a list")
 	}
-	return "a group of fields"
+	return say.Later("a group of fields")
 }
 
 // wanted names what belongs into a field of type t.
-func wanted(t reflect.Type) string {
+func wanted(t reflect.Type) say.Text {
 	if t.Kind() == reflect.Pointer {
 		t = t.Elem()
 	}
 	if t == reflect.TypeFor[Money]() {
-		return "an amount as a whole number of cents"
+		return say.Later("an amount as a whole number of cents")
 	}
 	switch t.Kind() {
 	case reflect.Struct:
@@ -182,21 +184,21 @@ func wanted(t reflect.Type) string {
 			}
 		}
 		if len(names) == 0 {
-			return "a group of fields in braces"
+			return say.Later("a group of fields in braces")
 		}
-		return "a group of fields in braces with " + strings.Join(names, ", ")
+		return say.Later("a group of fields in braces with %s", strings.Join(names, ", "))
 	case reflect.Map:
-		return "a group of fields in braces"
+		return say.Later("a group of fields in braces")
 	case reflect.Slice:
-		return "a list in brackets"
+		return say.Later("a list in brackets")
 	case reflect.Array:
-		return fmt.Sprintf("a list of %d in brackets", t.Len())
+		return say.Later("a list of %d in brackets", t.Len())
 	case reflect.Float64:
-		return "a number"
+		return say.Later("a number")
 	case reflect.Bool:
-		return "true or false"
+		return say.Later("true or false")
 	case reflect.Int, reflect.Int64:
-		return "a whole number within reach"
+		return say.Later("a whole number within reach")
 	}
-	return "a text in quotes"
+	return say.Later("a text in quotes")
 }

@@ -3,10 +3,11 @@ package appraisal
 import (
 	"bytes"
 	"encoding/json"
-	"fmt"
 	"io"
 	"strconv"
 	"unicode/utf8"
+
+	"asfound/rubrics/say"
 )
 
 // maxDepth bounds the nesting of an appraisal file; its own form has 5 levels,
@@ -16,9 +17,9 @@ const maxDepth = 32
 // characters refuses what the JSON decoder would mend without a word: broken
 // UTF-8, NUL, halves of a character; and brackets nested too deep.
 func characters(src []byte) error {
-	line := func(at int) string { return fmt.Sprintf("line %d", lineAt(src, int64(at))) }
+	line := func(at int) int { return lineAt(src, int64(at)) }
 	if bytes.HasPrefix(src, []byte("\ufeff")) {
-		return refuse("line 1", "save it as UTF-8 without one", "the file begins with a byte order mark")
+		return refuseLine(1, "save it as UTF-8 without one", "the file begins with a byte order mark")
 	}
 	depth, inText := 0, false
 	for i := 0; i < len(src); i++ {
@@ -26,13 +27,13 @@ func characters(src []byte) error {
 		case c >= utf8.RuneSelf:
 			r, size := utf8.DecodeRune(src[i:])
 			if r == utf8.RuneError && size == 1 {
-				return refuse(line(i), "save the file as UTF-8", "byte %#02x is not UTF-8 text", c)
+				return refuseLine(line(i), "save the file as UTF-8", "byte %#02x is not UTF-8 text", c)
 			}
 			i += size - 1
 		case inText && c == '\\':
 			size, what := escape(src[i:])
 			if what != "" {
-				return refuse(line(i), "plain text", "%s", what)
+				return refuseLine(line(i), "plain text", "%s", say.ByKey(what))
 			}
 			i += size - 1
 		case c == '"':
@@ -40,7 +41,7 @@ func characters(src []byte) error {
 		case inText:
 		case c == '{' || c == '[':
 			if depth++; depth > maxDepth {
-				return refuse(line(i), fmt.Sprintf("at most %d levels", maxDepth), "brackets are nested too deep")
+				return refuseLine(line(i), say.Later("at most %d levels", maxDepth), "brackets are nested too deep")
 			}
 		case c == '}' || c == ']':
 			depth--
@@ -64,14 +65,14 @@ func escape(text []byte) (size int, what string) {
 	case !ok:
 		return 2, "" // another escape, or none: the decoder's to judge
 	case r == 0:
-		return 6, "a text holds the character NUL"
+		return 6, say.Key("a text holds the character NUL")
 	case r >= 0xd800 && r < 0xdc00:
 		if low, ok := unit(6); ok && low >= 0xdc00 && low < 0xe000 {
 			return 12, ""
 		}
-		return 6, "a text holds half a character (a lone surrogate)"
+		return 6, say.Key("a text holds half a character (a lone surrogate)")
 	case r >= 0xdc00 && r < 0xe000:
-		return 6, "a text holds half a character (a lone surrogate)"
+		return 6, say.Key("a text holds half a character (a lone surrogate)")
 	}
 	return 6, ""
 }
@@ -91,7 +92,7 @@ func newTree(src []byte) (map[string]any, error) {
 		return nil, jsonError(src, err)
 	}
 	if _, err := dec.Token(); err != io.EOF {
-		return nil, refuse(fmt.Sprintf("line %d", lineAt(src, dec.InputOffset())), "one JSON object and nothing after it", "the file goes on after its end")
+		return nil, refuseLine(lineAt(src, dec.InputOffset()), "one JSON object and nothing after it", "the file goes on after its end")
 	}
 	t := &tree{src: src, dec: json.NewDecoder(bytes.NewReader(src))}
 	t.dec.UseNumber()

@@ -4,6 +4,7 @@ import (
 	"sort"
 
 	"asfound/rubrics/kernel"
+	"asfound/rubrics/say"
 )
 
 const (
@@ -11,14 +12,14 @@ const (
 	leastSwing = 1_00 // in cents: what does not show in whole units is none
 )
 
-const instead = " instead of "
-
 // input is one thing that might turn out low or high.
 type input struct {
 	id, title     string
 	low, high     float64
 	lowAt, highAt string
-	lead, than    string // what stands before the worse and the better value
+	// what is said of it: three patterns of the worse and the better value (and the
+	// line's title before them).
+	says swingWords
 	// redraw writes the break-even prices with the input at a value.
 	redraw func(at float64, into []float64)
 	// slope is what one cent of the input does to every one of them alike, 0 where
@@ -42,7 +43,7 @@ func swings(m *model, j *joint) []Swing {
 				return j.cells.nth(column, at, j.room)
 			})
 			s.Low, s.High = cents(low), cents(high)
-			s.Sentence = s.sentence(in.lead, in.than, m.taxed())
+			s.Sentence = s.sentence(m.voice, &in, m.taxed())
 			out = append(out, s)
 			sort.SliceStable(out, func(a, b int) bool { return out[a].width() > out[b].width() })
 			if len(out) > mostSwings {
@@ -71,22 +72,58 @@ func (in *input) fair(at func(x float64) float64) (low, high float64) {
 
 func (s *Swing) width() Money { return max(s.High-s.Low, s.Low-s.High) }
 
+// swingWords are the sentences of a swing, with the worse and the better value: where
+// even a gift falls short by two sums, where the fair offer is gone and by what a
+// gift falls short, and where it falls from one to another.
+type swingWords struct{ short, gone, falls string }
+
+var (
+	worthSwing = swingWords{
+		say.Key("If a sound one is worth %s instead of %s, even as a gift it falls short by %s instead of %s."),
+		say.Key("If a sound one is worth %s instead of %s, the fair offer of %s is gone: even as a gift it falls short by %s."),
+		say.Key("If a sound one is worth %s instead of %s, the fair offer falls from %s to %s."),
+	}
+	overrunSwing = swingWords{
+		say.Key("If repairs come to %s of what is estimated instead of %s, even as a gift it falls short by %s instead of %s."),
+		say.Key("If repairs come to %s of what is estimated instead of %s, the fair offer of %s is gone: even as a gift it falls short by %s."),
+		say.Key("If repairs come to %s of what is estimated instead of %s, the fair offer falls from %s to %s."),
+	}
+	hiddenSwing = swingWords{
+		say.Key("If what was not checked costs %s instead of %s, even as a gift it falls short by %s instead of %s."),
+		say.Key("If what was not checked costs %s instead of %s, the fair offer of %s is gone: even as a gift it falls short by %s."),
+		say.Key("If what was not checked costs %s instead of %s, the fair offer falls from %s to %s."),
+	}
+	careSwing = swingWords{
+		say.Key("If it was %s instead of %s, even as a gift it falls short by %s instead of %s."),
+		say.Key("If it was %s instead of %s, the fair offer of %s is gone: even as a gift it falls short by %s."),
+		say.Key("If it was %s instead of %s, the fair offer falls from %s to %s."),
+	}
+	lineSwing = swingWords{
+		say.Key("If \u201c%s\u201d costs %s instead of %s, even as a gift it falls short by %s instead of %s."),
+		say.Key("If \u201c%s\u201d costs %s instead of %s, the fair offer of %s is gone: even as a gift it falls short by %s."),
+		say.Key("If \u201c%s\u201d costs %s instead of %s, the fair offer falls from %s to %s."),
+	}
+)
+
 // sentence says a swing; below nothing it is what is missing that counts, and no
 // tax is paid on a gift.
-func (s *Swing) sentence(lead, than string, taxed float64) string {
-	short := func(m Money) string { return whole(cents(float64(-m) * taxed)) }
+func (s *Swing) sentence(v voice, in *input, taxed float64) string {
+	short := func(m Money) string { return v.whole(cents(float64(-m) * taxed)) }
 	worse, better, worst, best := s.LowAt, s.HighAt, s.Low, s.High
 	if s.High < s.Low {
 		worse, better, worst, best = better, worse, best, worst
 	}
-	head := lead + worse + than + better + ", "
+	args := []any{worse, better}
+	if in.says == lineSwing {
+		args = []any{in.title, worse, better}
+	}
 	switch {
 	case best <= 0:
-		return head + "even as a gift it falls short by " + short(worst) + instead + short(best) + "."
+		return v.Pattern(in.says.short, append(args, short(worst), short(best))...)
 	case worst <= 0:
-		return head + "the fair offer of " + whole(best) + " is gone: even as a gift it falls short by " + short(worst) + "."
+		return v.Pattern(in.says.gone, append(args, v.whole(best), short(worst))...)
 	}
-	return head + "the fair offer falls from " + whole(best) + " to " + whole(worst) + "."
+	return v.Pattern(in.says.falls, append(args, v.whole(best), v.whole(worst))...)
 }
 
 // inputs lists what is uncertain by kind, in each kind the widest first.
@@ -121,11 +158,11 @@ func widestFirst(list []input) {
 }
 
 func (m *model) worthInput(j *joint) input {
-	in := input{id: "worth", title: "Worth, sound", lead: "If a sound one is worth ", than: instead}
+	in := input{id: "worth", title: m.voice.T("Worth, sound"), says: worthSwing}
 	normal := normalTable()
 	in.low = kernel.Exp(m.belief.mu + float64(m.belief.sd*normal.at(0.1)))
 	in.high = kernel.Exp(m.belief.mu + float64(m.belief.sd*normal.at(0.9)))
-	in.lowAt, in.highAt = whole(cents(in.low)), whole(cents(in.high))
+	in.lowAt, in.highAt = m.voice.whole(cents(in.low)), m.voice.whole(cents(in.high))
 	in.redraw = func(at float64, into []float64) {
 		a := m.account()
 		for i := range into {
@@ -140,12 +177,12 @@ func (j *joint) hiddenBefore(i int) float64 { return float64(j.extra[i] * j.over
 
 func (m *model) overrunInput(j *joint) input {
 	b, normal := m.overrun(), normalTable()
-	in := input{id: "overrun", title: "Overrun of repairs", lead: "If repairs come to ", than: " of what is estimated" + instead}
+	in := input{id: "overrun", title: m.voice.T("Overrun of repairs"), says: overrunSwing}
 	if b.sd == 0 {
 		return in
 	}
 	in.low, in.high = kernel.Exp(b.mu+float64(b.sd*normal.at(0.1))), kernel.Exp(b.mu+float64(b.sd*normal.at(0.9)))
-	in.lowAt, in.highAt = percent(in.low), percent(in.high)
+	in.lowAt, in.highAt = m.voice.percent(in.low), m.voice.percent(in.high)
 	in.redraw = func(at float64, into []float64) {
 		a := m.account()
 		for i := range into {
@@ -156,15 +193,15 @@ func (m *model) overrunInput(j *joint) input {
 }
 
 // line is what the swings of one line share.
-func line(t *task) input {
-	in := input{id: t.line.Kind + ":" + t.line.ID, title: t.line.Title, lead: "If \u201c" + t.line.Title + "\u201d costs ", than: instead}
+func (v voice) line(t *task) input {
+	in := input{id: t.line.Kind + ":" + t.line.ID, title: t.line.Title, says: lineSwing}
 	in.low, in.high = t.pert.at(0.1), t.pert.at(0.9)
-	in.lowAt, in.highAt = whole(cents(in.low)), whole(cents(in.high))
+	in.lowAt, in.highAt = v.whole(cents(in.low)), v.whole(cents(in.high))
 	return in
 }
 
 func (m *model) repairInput(j *joint, t *task) input {
-	in := line(t)
+	in := m.voice.line(t)
 	in.redraw = func(at float64, into []float64) {
 		a := m.account()
 		m.sum(into, *t)
@@ -177,7 +214,7 @@ func (m *model) repairInput(j *joint, t *task) input {
 }
 
 func (m *model) landingInput(j *joint, t *task) input {
-	in := line(t)
+	in := m.voice.line(t)
 	a := m.account()
 	in.slope = -1 / a.tax
 	in.redraw = func(at float64, into []float64) {
@@ -192,9 +229,9 @@ func (m *model) landingInput(j *joint, t *task) input {
 // hiddenInput is the whole of what was not checked, the loss of a ruined thing
 // with it; at a value there is no other loss.
 func (m *model) hiddenInput(j *joint) input {
-	in := input{id: "hidden", title: "What was not checked", lead: "If what was not checked costs ", than: instead}
+	in := input{id: "hidden", title: m.voice.T("What was not checked"), says: hiddenSwing}
 	in.low, in.high = j.cells.nth(j.hidden, place(0.1, Draws), j.room), j.cells.nth(j.hidden, place(0.9, Draws), j.room)
-	in.lowAt, in.highAt = whole(cents(in.low)), whole(cents(in.high))
+	in.lowAt, in.highAt = m.voice.whole(cents(in.low)), m.voice.whole(cents(in.high))
 	in.slope = -1 / m.taxed()
 	in.redraw = func(at float64, into []float64) {
 		a := m.account()
@@ -205,18 +242,18 @@ func (m *model) hiddenInput(j *joint) input {
 	return in
 }
 
-var keeping = [3]string{"well kept", "ordinarily kept", "neglected"}
+var keeping = [3]string{say.Key("well kept"), say.Key("ordinarily kept"), say.Key("neglected")}
 
 // careInput is how the thing was kept. Its 10 % and 90 % are classes too: where
 // one class fills all between, there is nothing to swing.
 func (m *model) careInput(j *joint) input {
-	in := input{id: "care", title: "How it was kept", lead: "If it was ", than: instead}
+	in := input{id: "care", title: m.voice.T("How it was kept"), says: careSwing}
 	if len(m.suspects) == 0 {
 		return in
 	}
 	low, high := m.care.class(0.1), m.care.class(0.9)
 	in.low, in.high = float64(low), float64(high)
-	in.lowAt, in.highAt = keeping[low], keeping[high]
+	in.lowAt, in.highAt = m.voice.Label(keeping[low]), m.voice.Label(keeping[high])
 	in.redraw = func(at float64, into []float64) {
 		a := m.account()
 		all := spare.Get().(*joint)

@@ -149,12 +149,12 @@ func TestSwingsInWords(t *testing.T) {
 		{1420_00, 760_00, "If a sound one is worth 2,600 instead of 1,850, the fair offer falls from 1,420 to 760."},
 	} {
 		s.Low, s.High = c.low, c.high
-		if got := s.sentence("If a sound one is worth ", instead, 1); got != c.want {
+		if got := s.sentence(voice{}, &input{says: worthSwing}, 1); got != c.want {
 			t.Errorf("%q, want %q", got, c.want)
 		}
 	}
 	s.Low, s.High = -90_00, -20_00
-	if got := s.sentence("", instead, 1.1); !strings.HasSuffix(got, "falls short by 99 instead of 22.") {
+	if got := s.sentence(voice{}, &input{says: worthSwing}, 1.1); !strings.HasSuffix(got, "falls short by 99 instead of 22.") {
 		t.Errorf("with tax: %q", got)
 	}
 	r := judgeEdited(t, func(f *File) { f.Findings = map[string]Finding{"lock": grade(1)} })

@@ -1,16 +1,16 @@
 package appraisal
 
-import "fmt"
-
 // always is said with every verdict.
-var always = []string{
-	"The maker's manual comes first; where it and this record differ, the manual holds.",
-	"Local code decides what may be installed and used, and what must be inspected.",
-	"A qualified inspector looks at it before anyone uses it.",
+func (v voice) always() []string {
+	return []string{
+		v.T("The maker's manual comes first; where it and this record differ, the manual holds."),
+		v.T("Local code decides what may be installed and used, and what must be inspected."),
+		v.T("A qualified inspector looks at it before anyone uses it."),
+	}
 }
 
 // verdict follows the most severe finding; no average buys it off.
-func verdict(walked []judged) Verdict {
+func (v voice) verdict(walked []judged) Verdict {
 	var failedDanger, stop, unproven []Point
 	for i := range walked {
 		j := &walked[i]
@@ -28,30 +28,31 @@ func verdict(walked []judged) Verdict {
 			stop = append(stop, p)
 		}
 	}
-	v := Verdict{Always: always}
+	out := Verdict{Always: v.always()}
 	switch {
 	case len(failedDanger) > 0:
-		v.Code, v.Title, v.Hazard = "do-not-use", "Do not use: tag it out", "danger"
-		v.Points = append(failedDanger, stop...)
-		v.Sentence = fmt.Sprintf("%s failed where failure can kill. Nobody loads it, runs it or stands under it.", count(len(failedDanger), "point"))
+		out.Code, out.Title, out.Hazard = "do-not-use", v.T("Do not use: tag it out"), "danger"
+		out.Points = append(failedDanger, stop...)
+		out.Sentence = v.many(len(failedDanger), "One point failed where failure can kill. Nobody loads it, runs it or stands under it.",
+			"%s points failed where failure can kill. Nobody loads it, runs it or stands under it.")
 	case len(stop) > 0:
-		v.Code, v.Title, v.Hazard = "repair-first", "Repair before use", "warning"
+		out.Code, out.Title, out.Hazard = "repair-first", v.T("Repair before use"), "warning"
 		if len(unproven) > 0 {
-			v.Title = "Repair before use, and not proven"
+			out.Title = v.T("Repair before use, and not proven")
 		}
-		v.Points = stop
-		v.Sentence = fmt.Sprintf("%s must be put right before it is used.", count(len(stop), "point"))
+		out.Points = stop
+		out.Sentence = v.many(len(stop), "One point must be put right before it is used.", "%s points must be put right before it is used.")
 	case len(unproven) > 0:
-		v.Code, v.Title, v.Hazard = "not-proven", "Not proven", "warning"
-		v.Points = unproven
-		v.Sentence = fmt.Sprintf("%s where failure can kill %s not checked.", count(len(unproven), "point"), wereWas(len(unproven)))
+		out.Code, out.Title, out.Hazard = "not-proven", v.T("Not proven"), "warning"
+		out.Points = unproven
+		out.Sentence = v.many(len(unproven), "One point where failure can kill was not checked.", "%s points where failure can kill were not checked.")
 	default:
-		v.Code, v.Title, v.Hazard = "no-stop-found", "No stop item found", "notice"
-		v.Points = []Point{}
-		v.Sentence = "Every danger point was checked and none stopped it. That is a finding of today, not a promise."
+		out.Code, out.Title, out.Hazard = "no-stop-found", v.T("No stop item found"), "notice"
+		out.Points = []Point{}
+		out.Sentence = v.T("Every danger point was checked and none stopped it. That is a finding of today, not a promise.")
 	}
-	if v.Code != "not-proven" && len(unproven) > 0 {
-		v.Sentence += fmt.Sprintf(" %s where failure can kill %s not checked.", count(len(unproven), "more point"), wereWas(len(unproven)))
+	if out.Code != "not-proven" && len(unproven) > 0 {
+		out.Sentence += " " + v.many(len(unproven), "One more point where failure can kill was not checked.", "%s more points where failure can kill were not checked.")
 	}
-	return v
+	return out
 }

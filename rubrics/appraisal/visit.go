@@ -1,9 +1,10 @@
 package appraisal
 
 import (
-	"fmt"
 	"sort"
 	"strings"
+
+	"asfound/rubrics/say"
 )
 
 // VisitPlan is what to settle before the drive: what to ask, what to bring, how
@@ -76,19 +77,20 @@ func (jd *Judge) Visit(f *File) (*VisitPlan, error) {
 	if err != nil {
 		return nil, err
 	}
+	v := jd.voice
 	out := &VisitPlan{
-		Questions: questionsOf(r, f), Instruments: []VisitNeed{}, Wear: []string{}, Bring: []string{},
+		Questions: v.questionsOf(r, f), Instruments: []VisitNeed{}, Wear: []string{}, Bring: []string{},
 		Sections: []VisitSection{}, Without: []VisitNeed{}, Cautions: r.Cautions,
 	}
-	out.Message = message(r, f, out.Questions)
+	out.Message = v.message(r, f, out.Questions)
 	if r.Visit != nil {
 		out.Wear, out.Bring = append(out.Wear, r.Visit.Wear...), append(out.Bring, r.Visit.Bring...)
 	}
 	points := pointsOf(r, f)
 	out.times(r, points)
-	out.Instruments = instruments(points)
-	out.Without = without(r, f, points)
-	out.Sentence = out.sentence()
+	out.Instruments = v.instruments(points)
+	out.Without = v.without(r, f, points)
+	out.Sentence = v.visiting(out)
 	return out, nil
 }
 
@@ -133,7 +135,7 @@ func (p *VisitPlan) times(r *Rubric, points []visitPoint) {
 
 // instruments is the union of what the open checks name. The same thing in other
 // capitals is the same thing.
-func instruments(points []visitPoint) []VisitNeed {
+func (v voice) instruments(points []visitPoint) []VisitNeed {
 	var order []string
 	users := map[string][]visitPoint{}
 	for _, x := range points {
@@ -156,14 +158,15 @@ func instruments(points []visitPoint) []VisitNeed {
 	out := []VisitNeed{}
 	for _, title := range order {
 		n := newNeed(title, title, points, users[strings.ToLower(strings.TrimSpace(title))])
-		n.Sentence = n.lost("Without it")
+		n.Sentence = v.lost(&n, instrumentLoss)
 		out = append(out, n)
 	}
 	sort.SliceStable(out, func(a, b int) bool { return len(out[a].Checks) > len(out[b].Checks) })
 	return out
 }
 
-func (p *VisitPlan) sentence() string {
+// visiting sums the plan up: what to ask, what to bring, how long it takes.
+func (v voice) visiting(p *VisitPlan) string {
 	ask := 0
 	for _, q := range p.Questions {
 		if q.Told == "" && !q.Asked {
@@ -171,23 +174,21 @@ func (p *VisitPlan) sentence() string {
 		}
 	}
 	if len(p.Sections) == 0 {
-		return "Every point that applies has a grade already."
+		return v.T("Every point that applies has a grade already.")
 	}
 	says := []string{}
-	if ask > 0 {
-		says = append(says, "ask "+plural(ask, "question"))
+	switch {
+	case ask == 1:
+		says = append(says, v.T("ask 1 question"))
+	case ask > 1:
+		says = append(says, v.F("ask %d questions", ask))
 	}
-	if n := len(p.Instruments); n > 0 {
-		says = append(says, "bring "+plural(n, "instrument"))
+	switch n := len(p.Instruments); {
+	case n == 1:
+		says = append(says, v.T("bring 1 instrument"))
+	case n > 1:
+		says = append(says, v.F("bring %d instruments", n))
 	}
-	says = append(says, fmt.Sprintf("allow about %.0f minutes at the machine", p.Minutes))
-	return capital(strings.Join(says, ", ")) + "."
-}
-
-// plural writes a number in figures with its noun.
-func plural(n int, noun string) string {
-	if n != 1 {
-		noun += "s"
-	}
-	return fmt.Sprintf("%d %s", n, noun)
+	says = append(says, v.F("allow about %.0f minutes at the machine", p.Minutes))
+	return say.Capital(strings.Join(says, ", ")) + "."
 }

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+
+	"asfound/rubrics/say"
 )
 
 // AnswerFields are the fields of a listing that can answer a question, by the
@@ -14,31 +16,31 @@ var AnswerFields = fieldIDs()
 // nothing.
 var answerFields = []struct {
 	id, title string
-	told      func(l *Listing) string
+	told      func(v voice, l *Listing) string
 }{
-	{"asking", "Asking price", func(l *Listing) string {
+	{"asking", say.Key("Asking price"), func(v voice, l *Listing) string {
 		if l.Asking == nil {
 			return ""
 		}
-		return exact(*l.Asking)
+		return v.exact(*l.Asking)
 	}},
-	{"capacity", "Size", func(l *Listing) string { return quantityTold(l.Capacity) }},
-	{"current", "Current", func(l *Listing) string { return quantityTold(l.Current) }},
-	{"distance", "Distance", func(l *Listing) string { return quantityTold(l.Distance) }},
-	{"height", "Height", func(l *Listing) string { return quantityTold(l.Height) }},
-	{"hours", "Hours run", func(l *Listing) string { return numberTold(l.Hours) }},
-	{"length", "Length", func(l *Listing) string { return quantityTold(l.Length) }},
-	{"made", "Year made", func(l *Listing) string { return numberTold(float64(l.Made)) }},
-	{"maker", "Maker", func(l *Listing) string { return oneLine(l.Maker, 60) }},
-	{"model", "Model", func(l *Listing) string { return oneLine(l.Model, 60) }},
-	{"phases", "Phases", func(l *Listing) string { return numberTold(float64(l.Phases)) }},
-	{"place", "Place", func(l *Listing) string { return oneLine(l.Place, 60) }},
-	{"power", "Power", func(l *Listing) string { return quantityTold(l.Power) }},
-	{"seller", "Seller", func(l *Listing) string { return titleOf(Sellers, l.Seller) }},
-	{"serial", "Serial number", func(l *Listing) string { return oneLine(l.Serial, 60) }},
-	{"voltage", "Voltage", func(l *Listing) string { return quantityTold(l.Voltage) }},
-	{"weight", "Weight", func(l *Listing) string { return quantityTold(l.Weight) }},
-	{"width", "Width", func(l *Listing) string { return quantityTold(l.Width) }},
+	{"capacity", say.Key("Size"), func(v voice, l *Listing) string { return v.quantityTold(l.Capacity) }},
+	{"current", say.Key("Current"), func(v voice, l *Listing) string { return v.quantityTold(l.Current) }},
+	{"distance", say.Key("Distance"), func(v voice, l *Listing) string { return v.quantityTold(l.Distance) }},
+	{"height", say.Key("Height"), func(v voice, l *Listing) string { return v.quantityTold(l.Height) }},
+	{"hours", say.Key("Hours run"), func(v voice, l *Listing) string { return v.numberTold(l.Hours) }},
+	{"length", say.Key("Length"), func(v voice, l *Listing) string { return v.quantityTold(l.Length) }},
+	{"made", say.Key("Year made"), func(v voice, l *Listing) string { return v.numberTold(float64(l.Made)) }},
+	{"maker", say.Key("Maker"), func(v voice, l *Listing) string { return oneLine(l.Maker, 60) }},
+	{"model", say.Key("Model"), func(v voice, l *Listing) string { return oneLine(l.Model, 60) }},
+	{"phases", say.Key("Phases"), func(v voice, l *Listing) string { return v.numberTold(float64(l.Phases)) }},
+	{"place", say.Key("Place"), func(v voice, l *Listing) string { return oneLine(l.Place, 60) }},
+	{"power", say.Key("Power"), func(v voice, l *Listing) string { return v.quantityTold(l.Power) }},
+	{"seller", say.Key("Seller"), func(v voice, l *Listing) string { return v.Label(titleOf(Sellers, l.Seller)) }},
+	{"serial", say.Key("Serial number"), func(v voice, l *Listing) string { return oneLine(l.Serial, 60) }},
+	{"voltage", say.Key("Voltage"), func(v voice, l *Listing) string { return v.quantityTold(l.Voltage) }},
+	{"weight", say.Key("Weight"), func(v voice, l *Listing) string { return v.quantityTold(l.Weight) }},
+	{"width", say.Key("Width"), func(v voice, l *Listing) string { return v.quantityTold(l.Width) }},
 }
 
 func fieldIDs() []string {
@@ -49,18 +51,23 @@ func fieldIDs() []string {
 	return out
 }
 
-func quantityTold(q *Quantity) string {
+func (v voice) quantityTold(q *Quantity) string {
 	if q == nil {
 		return ""
 	}
-	return quantityText(*q)
+	return v.mark(quantityText(*q))
 }
 
-func numberTold(n float64) string {
+func (v voice) numberTold(n float64) string {
 	if n == 0 {
 		return ""
 	}
-	return strconv.FormatFloat(n, 'f', -1, 64)
+	return v.mark(strconv.FormatFloat(n, 'f', -1, 64))
+}
+
+// mark writes a plain number with the decimal mark of the language, ungrouped.
+func (v voice) mark(number string) string {
+	return strings.Replace(number, ".", v.Locale().Decimal, 1)
 }
 
 func titleOf(choices []Choice, id string) string {
@@ -73,7 +80,7 @@ func titleOf(choices []Choice, id string) string {
 }
 
 // questionsOf lists the rubric's questions that apply, each with how it stands.
-func questionsOf(r *Rubric, f *File) []VisitQuestion {
+func (v voice) questionsOf(r *Rubric, f *File) []VisitQuestion {
 	out := []VisitQuestion{}
 	if r.Visit == nil {
 		return out
@@ -85,14 +92,14 @@ func questionsOf(r *Rubric, f *File) []VisitQuestion {
 			continue
 		}
 		answer, asked := f.Asked[q.ID]
-		out = append(out, VisitQuestion{ID: q.ID, Ask: q.Ask, Why: q.Why, Told: toldBy(r, f, q, facts), Asked: asked, Answer: answer})
+		out = append(out, VisitQuestion{ID: q.ID, Ask: q.Ask, Why: q.Why, Told: v.toldBy(r, f, q, facts), Asked: asked, Answer: answer})
 	}
 	return out
 }
 
 // toldBy is what the listing tells in answer to a question, "" while any part of
 // the answer is missing.
-func toldBy(r *Rubric, f *File, q *Question, facts map[string]string) string {
+func (v voice) toldBy(r *Rubric, f *File, q *Question, facts map[string]string) string {
 	var parts []string
 	for _, name := range q.Answers {
 		part := ""
@@ -101,11 +108,11 @@ func toldBy(r *Rubric, f *File, q *Question, facts map[string]string) string {
 		}
 		for k := range answerFields {
 			if field := &answerFields[k]; field.id == name {
-				title := field.title
+				title := v.Label(field.title)
 				if name == "capacity" {
 					title = r.Capacity.Title
 				}
-				if says := field.told(&f.Listing); says != "" {
+				if says := field.told(v, &f.Listing); says != "" {
 					part = title + ": " + says
 				}
 			}
@@ -135,7 +142,7 @@ func factTold(r *Rubric, id string, facts map[string]string) string {
 
 // message writes the questions that are still to ask as one text for the seller.
 // It holds nothing of what the buyer thinks.
-func message(r *Rubric, f *File, questions []VisitQuestion) string {
+func (v voice) message(r *Rubric, f *File, questions []VisitQuestion) string {
 	var open []string
 	for _, q := range questions {
 		if q.Told == "" && !q.Asked {
@@ -149,10 +156,9 @@ func message(r *Rubric, f *File, questions []VisitQuestion) string {
 	if title == "" {
 		title = r.Kind
 	}
-	ask := "could you tell me this"
-	if len(open) > 1 {
-		ask = "could you tell me these things"
+	hello := v.F("Hello, I am interested in your listing \u201c%s\u201d. Before I drive over, could you tell me these things? Short answers are fine.", title)
+	if len(open) == 1 {
+		hello = v.F("Hello, I am interested in your listing \u201c%s\u201d. Before I drive over, could you tell me this? Short answers are fine.", title)
 	}
-	return "Hello, I am interested in your listing \u201c" + title + "\u201d. Before I drive over, " + ask + "? Short answers are fine.\n\n" +
-		strings.Join(open, "\n") + "\n\nThank you."
+	return hello + "\n\n" + strings.Join(open, "\n") + "\n\n" + v.T("Thank you.")
 }

@@ -2,6 +2,8 @@ package appraisal
 
 import (
 	"strings"
+
+	"asfound/rubrics/say"
 )
 
 // runs tells whether a state needs the supply on.
@@ -15,15 +17,16 @@ func atHand(x visitPoint) bool {
 }
 
 // without lists what the visit may have to do without, and what is lost each time.
-func without(r *Rubric, f *File, points []visitPoint) []VisitNeed {
+func (v voice) without(r *Rubric, f *File, points []visitPoint) []VisitNeed {
 	out := []VisitNeed{}
 	for _, m := range []struct {
-		id, title, begin string
-		needs            func(visitPoint) bool
+		id, title string
+		loss      loss
+		needs     func(visitPoint) bool
 	}{
-		{"power", "Without power", "Where it cannot be run,", func(x visitPoint) bool { return runs(x.section.State) }},
-		{"load", "Without a load", "Where it is not shown under load,", func(x visitPoint) bool { return x.section.State == "loaded" }},
-		{"access", "Without getting at it", "Where it may only be looked at from outside, at least", atHand},
+		{"power", v.T("Without power"), powerLoss, func(x visitPoint) bool { return runs(x.section.State) }},
+		{"load", v.T("Without a load"), loadLoss, func(x visitPoint) bool { return x.section.State == "loaded" }},
+		{"access", v.T("Without getting at it"), accessLoss, atHand},
 	} {
 		var lost []visitPoint
 		for _, x := range points {
@@ -33,9 +36,9 @@ func without(r *Rubric, f *File, points []visitPoint) []VisitNeed {
 		}
 		if len(lost) > 0 {
 			n := newNeed(m.id, m.title, points, lost)
-			n.Sentence = n.lost(m.begin)
+			n.Sentence = v.lost(&n, m.loss)
 			out = append(out, n)
-		} else if n, ok := ruledOut(r, f, points, m.id, m.title, m.needs); ok {
+		} else if n, ok := v.ruledOut(r, f, points, m.id, m.title, m.needs); ok {
 			out = append(out, n)
 		}
 	}
@@ -44,7 +47,7 @@ func without(r *Rubric, f *File, points []visitPoint) []VisitNeed {
 
 // ruledOut finds the told fact that leaves no check of such a need: nothing is
 // asked of one that cannot be run, so nothing is lost by that, and nothing proven.
-func ruledOut(r *Rubric, f *File, points []visitPoint, id, title string, needs func(visitPoint) bool) (VisitNeed, bool) {
+func (v voice) ruledOut(r *Rubric, f *File, points []visitPoint, id, title string, needs func(visitPoint) bool) (VisitNeed, bool) {
 	for _, x := range points {
 		if needs(x) {
 			return VisitNeed{}, false // there were some, and all have a grade
@@ -68,8 +71,7 @@ func ruledOut(r *Rubric, f *File, points []visitPoint, id, title string, needs f
 		}
 		facts[fact.ID] = answer
 		if len(n.Checks) > 0 {
-			n.Sentence = fact.Ask + " " + factTold(r, fact.ID, facts) + ". So " + countOf(len(n.Checks), "point", "is", "are") +
-				" not asked at all, and none of it is proven by this visit" + n.named(": ") + "."
+			n.Sentence = fact.Ask + " " + factTold(r, fact.ID, facts) + ". " + v.unasked(&n)
 			return n, true
 		}
 	}
@@ -97,11 +99,52 @@ func (n *VisitNeed) add(c *Check) {
 	n.Minutes = round2(n.Minutes + c.Minutes)
 }
 
+// unasked says that the points of a need are not asked, and names the danger points.
+func (v voice) unasked(n *VisitNeed) string {
+	names, count := v.named(n), len(n.Checks)
+	switch {
+	case count == 1 && names == "":
+		return v.T("So one point is not asked at all, and none of it is proven by this visit.")
+	case count == 1:
+		return v.F("So one point is not asked at all, and none of it is proven by this visit: %s.", names)
+	case names == "":
+		return v.F("So %s points are not asked at all, and none of it is proven by this visit.", v.spelled(count))
+	}
+	return v.F("So %s points are not asked at all, and none of it is proven by this visit: %s.", v.spelled(count), names)
+}
+
+// loss is how it is said what a visit loses without something: of one check, with
+// the share of the safety weight, and of several, with their number before it.
+type loss struct{ one, many string }
+
+var (
+	instrumentLoss = loss{
+		say.Key("Without it one check is lost: %s of the safety weight."),
+		say.Key("Without it %s checks are lost: %s of the safety weight."),
+	}
+	powerLoss = loss{
+		say.Key("Where it cannot be run, one check is lost: %s of the safety weight."),
+		say.Key("Where it cannot be run, %s checks are lost: %s of the safety weight."),
+	}
+	loadLoss = loss{
+		say.Key("Where it is not shown under load, one check is lost: %s of the safety weight."),
+		say.Key("Where it is not shown under load, %s checks are lost: %s of the safety weight."),
+	}
+	accessLoss = loss{
+		say.Key("Where it may only be looked at from outside, at least one check is lost: %s of the safety weight."),
+		say.Key("Where it may only be looked at from outside, at least %s checks are lost: %s of the safety weight."),
+	}
+)
+
 // lost says what the checks of a need come to.
-func (n *VisitNeed) lost(begin string) string {
-	s := begin + " " + countOf(len(n.Checks), "check", "is", "are") + " lost: " + percent(float64(n.Safety)/10_000) + " of the safety weight."
-	if names := n.named(""); names != "" {
-		s += " Not proven stays where failure can kill: " + names + "."
+func (v voice) lost(n *VisitNeed, l loss) string {
+	share := v.percent(float64(n.Safety) / 10_000)
+	s := v.Pattern(l.one, share)
+	if count := len(n.Checks); count != 1 {
+		s = v.Pattern(l.many, v.spelled(count), share)
+	}
+	if names := v.named(n); names != "" {
+		s += " " + v.F("Not proven stays where failure can kill: %s.", names)
 	}
 	return s
 }
@@ -109,8 +152,8 @@ func (n *VisitNeed) lost(begin string) string {
 // mostNamed is how many danger points a sentence names before it counts.
 const mostNamed = 3
 
-// named lists the danger points after a lead, "" where there is none.
-func (n *VisitNeed) named(lead string) string {
+// named lists the danger points, "" where there is none.
+func (v voice) named(n *VisitNeed) string {
 	var names []string
 	more := 0
 	for _, c := range n.Checks {
@@ -122,19 +165,9 @@ func (n *VisitNeed) named(lead string) string {
 			more++
 		}
 	}
-	if len(names) == 0 {
-		return ""
-	}
+	list := strings.Join(names, ", ")
 	if more > 0 {
-		names = append(names, "and "+spelled(more)+" more")
+		return v.F("%s, and %s more", list, v.spelled(more))
 	}
-	return lead + strings.Join(names, ", ")
-}
-
-// countOf writes a number in words with its noun and verb.
-func countOf(n int, noun, one, many string) string {
-	if n == 1 {
-		return "one " + noun + " " + one
-	}
-	return spelled(n) + " " + noun + "s " + many
+	return list
 }

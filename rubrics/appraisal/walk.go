@@ -4,6 +4,7 @@ import (
 	"strconv"
 
 	"asfound/rubrics/limit"
+	"asfound/rubrics/say"
 )
 
 // gradeNumber gives the number of a grade word of the rubric files.
@@ -16,20 +17,24 @@ type judged struct {
 	applies bool
 	grade   *int
 	limit   *limit.Result
-	problem string
+	problem error // why a measured value could not be judged
 	chance  float64
-	held    string
+	// held is why it is not to be tried now: a pattern and the check that stands against it.
+	held, by string
 }
 
-// walk judges every check of the rubric in walking order.
-func walk(r *Rubric, f *File) []judged {
+// walk judges every check of the rubric in walking order; what the limits say is
+// in English.
+func walk(r *Rubric, f *File) []judged { return voice{}.walk(r, f) }
+
+func (v voice) walk(r *Rubric, f *File) []judged {
 	var out []judged
 	facts := told(r, f.Facts)
 	for s := range r.Sections {
 		for c := range r.Sections[s].Checks {
 			check := &r.Sections[s].Checks[c]
 			j := judged{check: check, finding: f.Findings[check.ID], applies: meets(check.When, facts)}
-			j.judge()
+			j.judge(v)
 			out = append(out, j)
 		}
 	}
@@ -53,11 +58,11 @@ func hold(r *Rubric, walked []judged) {
 			}
 			switch {
 			case (state == "unloaded" || state == "loaded") && stopBefore != "":
-				j.held = "Not to be run or loaded: \"" + stopBefore + "\" was found bad."
+				j.held, j.by = say.Key("Not to be run or loaded: \"%s\" was found bad."), stopBefore
 			case state == "unloaded" && unseenBefore != "":
-				j.held = "Not to be run yet: \"" + unseenBefore + "\" was not looked at, nor said why not."
+				j.held, j.by = say.Key("Not to be run yet: \"%s\" was not looked at, nor said why not."), unseenBefore
 			case state == "loaded" && openBefore != "":
-				j.held = "Not to be loaded: \"" + openBefore + "\" was not checked."
+				j.held, j.by = say.Key("Not to be loaded: \"%s\" was not checked."), openBefore
 			}
 			if j.check.Hazard == "danger" {
 				if j.grade != nil && *j.grade <= 1 && stop == "" {
@@ -72,6 +77,14 @@ func hold(r *Rubric, walked []judged) {
 			}
 		}
 	}
+}
+
+// held says why a check is not to be tried now, "" where it may be.
+func (v voice) held(j *judged) string {
+	if j.held == "" {
+		return ""
+	}
+	return v.Pattern(j.held, j.by)
 }
 
 // told keeps the answers that the rubric offers. Any other, of an older rubric or
@@ -109,15 +122,15 @@ func meets(when map[string][]string, facts map[string]string) bool {
 // judge holds a measured value against its limit. The measured value proposes
 // the grade; a person may grade otherwise, but never better than a limit that
 // is passed.
-func (j *judged) judge() {
+func (j *judged) judge(v voice) {
 	j.grade = j.finding.Grade
 	l := j.check.Limit
 	if l == nil || (len(j.finding.Measured) == 0 && len(j.finding.Words) == 0) {
 		return
 	}
-	res, err := limit.Compute(l.Name, given(l, &j.finding))
+	res, err := limit.ComputeIn(v.Voice, l.Name, given(l, &j.finding))
 	if err != nil {
-		j.problem = err.Error()
+		j.problem = err
 		return
 	}
 	j.limit = &res

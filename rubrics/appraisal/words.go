@@ -1,7 +1,30 @@
 package appraisal
 
+import "asfound/rubrics/limit"
+
 // GradeWords are the five grades, by number.
 var GradeWords = [5]string{"failed", "bad", "worn", "sound", "as new"}
+
+// grade is the name of a grade.
+func (v voice) grade(n int) string { return v.Label(GradeWords[n]) }
+
+// Hazards are the signal words of the checks, most severe first.
+var Hazards = []Choice{{"danger", "danger"}, {"warning", "warning"}, {"caution", "caution"}, {"notice", "notice"}}
+
+// Standings are how well the figure of a limit is founded.
+var Standings = []Choice{
+	{string(limit.Published), "published"}, {string(limit.Reprint), "seen in reprint"}, {string(limit.Own), "maker's own figure"},
+	{string(limit.Physics), "definition"}, {string(limit.Practice), "common practice"}, {string(limit.Memory), "from memory"},
+}
+
+// TieDowns are the kinds of tie-down whose working load limit is known.
+func TieDowns() []Choice {
+	var out []Choice
+	for _, kind := range TieDownKinds() {
+		out = append(out, Choice{kind, kind})
+	}
+	return out
+}
 
 // Reasons are why a check was not done, with what is shown.
 var Reasons = []Choice{
@@ -61,7 +84,7 @@ var Criteria = []Criterion{
 // Choice is an id and what is shown for it.
 type Choice struct {
 	ID    string `json:"id"`
-	Title string `json:"title"`
+	Title string `json:"title" say:"yes"`
 }
 
 // Currencies that amounts can be kept in: those with two decimals, as all
@@ -81,5 +104,6 @@ func DefaultShop() Shop {
 		Odds:    Odds{Opening: 90_00, Fair: 75_00, WalkAway: 50_00},
 		Overrun: Overrun{Mean: 110_00, SD: 20_00},
 		Kept:    100_00,
+		Day:     4,
 	}
 }

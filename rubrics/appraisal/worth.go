@@ -1,7 +1,6 @@
 package appraisal
 
 import (
-	"fmt"
 	"math"
 
 	"asfound/rubrics/kernel"
@@ -55,7 +54,8 @@ func worth(r *Rubric, f *File, n *notes) (w Worth, b belief, ok bool) {
 	if f.NewPrice != nil && f.NewPrice.Price.Likely <= 0 {
 		n.add("The price of a new one is 0, so it counts for nothing.")
 	}
-	market, haveSales := bySales(r, f, &w)
+	v := n.voice
+	market, haveSales := bySales(v, r, f, &w)
 	costs, haveCost := byCost(r, f, &w, n)
 	switch {
 	case haveSales && haveCost:
@@ -70,17 +70,17 @@ func worth(r *Rubric, f *File, n *notes) (w Worth, b belief, ok bool) {
 		b = costs
 		w.Cost.Weight = 1
 	default:
-		w.Missing = "Nothing says yet what a sound one is worth: enter one comparable, or the price of a new one."
+		w.Missing = v.T("Nothing says yet what a sound one is worth: enter one comparable, or the price of a new one.")
 		return w, b, false
 	}
 	if b.sd > vague {
-		w.Missing = "What was entered of its worth lies too far apart to say anything: check the prices of the comparables and of a new one."
+		w.Missing = v.T("What was entered of its worth lies too far apart to say anything: check the prices of the comparables and of a new one.")
 		return w, b, false
 	}
 	w.Known = true
 	w.Centre, w.Low, w.High = cents(kernel.Exp(b.mu)), cents(kernel.Exp(b.at(0.1))), cents(kernel.Exp(b.at(0.9)))
 	w.LogSD = round4(b.sd)
-	w.Sentence = worthSentence(&w)
+	w.Sentence = v.worthSentence(&w)
 	return w, b, true
 }
 
@@ -103,13 +103,13 @@ func reconcile(a, c belief) (b belief, widened bool) {
 
 func round4(x float64) float64 { return math.Floor(float64(x*10_000)+0.5) / 10_000 }
 
-func worthSentence(w *Worth) string {
-	s := fmt.Sprintf("A sound one is worth about %s; in eight of ten cases between %s and %s.", whole(w.Centre), whole(w.Low), whole(w.High))
+func (v voice) worthSentence(w *Worth) string {
+	s := v.F("A sound one is worth about %s; in eight of ten cases between %s and %s.", v.whole(w.Centre), v.whole(w.Low), v.whole(w.High))
 	if w.Widened {
-		s += fmt.Sprintf(" The comparables say %s and the new price says %s: they disagree, so the range is wider.", whole(w.Sales.Centre), whole(w.Cost.Centre))
+		s += " " + v.F("The comparables say %s and the new price says %s: they disagree, so the range is wider.", v.whole(w.Sales.Centre), v.whole(w.Cost.Centre))
 	}
 	if w.Sales != nil && w.Sales.Count < 3 {
-		s += fmt.Sprintf(" %s: each one more narrows the range.", count(w.Sales.Count, "comparable"))
+		s += " " + v.many(w.Sales.Count, "One comparable: each one more narrows the range.", "%s comparables: each one more narrows the range.")
 	}
 	return s
 }

@@ -35,7 +35,7 @@ func TestWorthRefusesBrokenRubric(t *testing.T) {
 			t.Errorf("new price counts: %v, want %v; notes %q, want %q", known, c.known, said, c.note)
 		}
 		var w Worth
-		bySales(&r, f, &w)
+		bySales(voice{}, &r, f, &w)
 		if row := w.Rows[0]; row.Note != c.row0 || !row.Used || row.Adjusted <= 0 {
 			t.Errorf("comparable: %+v, want the note %q", row, c.row0)
 		}

@@ -26,7 +26,7 @@ const maxNumber = 1e12
 func read(t *table.Table, r *Report) ([]row, error) {
 	var problems table.Problems
 	for _, p := range t.Problems {
-		problems.Add(p.Line, p.Column, p.Text)
+		problems.Add(p.Line, p.Column, p.Said())
 	}
 	price := 0
 	for r.Columns[price].Role != Price {

@@ -1,8 +1,9 @@
 package depreciation
 
 import (
-	"fmt"
 	"math"
+
+	"asfound/rubrics/say"
 )
 
 // Error is a value that is refused: which quantity, what is wrong with it, what
@@ -11,12 +12,22 @@ type Error struct {
 	Quantity string
 	What     string
 	Right    string
+
+	what, right say.Text
 }
 
 func (e *Error) Error() string { return e.Quantity + ": " + e.What + ": " + e.Right }
 
-func refuse(quantity, right, format string, args ...any) error {
-	return &Error{Quantity: quantity, What: fmt.Sprintf(format, args...), Right: right}
+// In says the error in a language.
+func (e *Error) In(v *say.Voice) string {
+	return v.Label(e.Quantity) + ": " + e.what.In(v) + ": " + e.right.In(v)
+}
+
+// refuse makes an error of a quantity. Right is a string or a say.Text.
+func refuse(quantity string, right any, format string, args ...any) error {
+	e := &Error{Quantity: quantity, what: say.Fill(format, args...), right: say.Of(right)}
+	e.What, e.Right = e.what.String(), e.right.String()
+	return e
 }
 
 // How far a quantity may reach; beyond it lies a slip, not a machine.
@@ -31,7 +42,7 @@ const (
 
 // between takes low to high, both included.
 func between(quantity string, v, low, high float64, unit string) error {
-	right := fmt.Sprintf("%.0f to %.0f%s", low, high, unit)
+	right := say.Later("%.0f to %.0f%s", low, high, say.ByKey(unit))
 	switch {
 	case math.IsNaN(v):
 		return refuse(quantity, right, "not a number")
@@ -43,7 +54,7 @@ func between(quantity string, v, low, high float64, unit string) error {
 
 // positive takes more than 0 up to high.
 func positive(quantity string, v, high float64, unit string) error {
-	right := fmt.Sprintf("more than 0, at most %.0f%s", high, unit)
+	right := say.Later("more than 0, at most %.0f%s", high, say.ByKey(unit))
 	switch {
 	case math.IsNaN(v):
 		return refuse(quantity, right, "not a number")

@@ -1,8 +1,9 @@
 package depreciation
 
 import (
-	"fmt"
 	"math"
+
+	"asfound/rubrics/say"
 )
 
 // PercentGoodSource says where the schedule is from.
@@ -63,5 +64,5 @@ func PercentGood(life, age float64) (float64, error) {
 			return c.percent[min(int(age), len(c.percent))-1], nil
 		}
 	}
-	return 0, refuse("life", fmt.Sprintf("one of %v years", Lives()), "the schedule has no column for %g years", life)
+	return 0, refuse("life", say.Later("one of %v years", Lives()), "the schedule has no column for %g years", life)
 }

@@ -1,6 +1,10 @@
 package depreciation
 
-import "math"
+import (
+	"math"
+
+	"asfound/rubrics/say"
+)
 
 // ClassesSource says where the classes are from and how far they are to be trusted.
 const ClassesSource = "ASABE D497.7 (2011, R2020), remaining value; coefficients from memory, not held against the printed standard"
@@ -14,24 +18,24 @@ type Class struct {
 }
 
 // miscellaneous is also the curve of machines with no class of their own.
-var miscellaneous = Class{"miscellaneous", "Manure spreader and all other miscellaneous", 0.943, 0.111, 0}
+var miscellaneous = Class{"miscellaneous", say.Key("Manure spreader and all other miscellaneous"), 0.943, 0.111, 0}
 
 // Classes are those of ASABE D497.7 (2011, R2020). The coefficients are from
 // memory: only the 23 % of a tractor over 112 kW at 15 years of 400 hours was
 // seen in print (Iowa State University A3-29). No class is published for lifts,
 // presses or machine tools.
 var Classes = []Class{
-	{"tractor-under-60-kw", "Tractor under 60 kW (80 hp)", 0.981, 0.093, 0.0058},
-	{"tractor-60-112-kw", "Tractor of 60 to 112 kW (80 to 150 hp)", 0.942, 0.100, 0.0008},
-	{"tractor-over-112-kw", "Tractor over 112 kW (150 hp)", 0.976, 0.119, 0.0019},
-	{"combine", "Combine", 1.132, 0.165, 0.0079},
-	{"mower", "Mower", 0.756, 0.067, 0},
-	{"baler", "Baler", 0.852, 0.101, 0},
-	{"swather", "Swather and other harvest machines", 0.791, 0.091, 0},
-	{"plow", "Plow", 0.738, 0.051, 0},
-	{"disk", "Disk and other tillage", 0.891, 0.110, 0},
-	{"planter", "Planter", 0.883, 0.0787, 0},
-	{"skid-steer", "Skid-steer and other vehicles", 0.786, 0.063, 0.0033},
+	{"tractor-under-60-kw", say.Key("Tractor under 60 kW (80 hp)"), 0.981, 0.093, 0.0058},
+	{"tractor-60-112-kw", say.Key("Tractor of 60 to 112 kW (80 to 150 hp)"), 0.942, 0.100, 0.0008},
+	{"tractor-over-112-kw", say.Key("Tractor over 112 kW (150 hp)"), 0.976, 0.119, 0.0019},
+	{"combine", say.Key("Combine"), 1.132, 0.165, 0.0079},
+	{"mower", say.Key("Mower"), 0.756, 0.067, 0},
+	{"baler", say.Key("Baler"), 0.852, 0.101, 0},
+	{"swather", say.Key("Swather and other harvest machines"), 0.791, 0.091, 0},
+	{"plow", say.Key("Plow"), 0.738, 0.051, 0},
+	{"disk", say.Key("Disk and other tillage"), 0.891, 0.110, 0},
+	{"planter", say.Key("Planter"), 0.883, 0.0787, 0},
+	{"skid-steer", say.Key("Skid-steer and other vehicles"), 0.786, 0.063, 0.0033},
 	miscellaneous,
 }
 

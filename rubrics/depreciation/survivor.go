@@ -1,6 +1,8 @@
 package depreciation
 
-import "fmt"
+import (
+	"asfound/rubrics/say"
+)
 
 // SurvivorSource says where the curves are from and how far they are to be trusted.
 const SurvivorSource = "Winfrey, Iowa Engineering Experiment Station Bulletin 125 (1935), symmetric types; constants from memory, not held against the bulletin"
@@ -33,7 +35,7 @@ func findCurve(id string) (SurvivorCurve, error) {
 		}
 		ids[i] = c.ID
 	}
-	return SurvivorCurve{}, refuse("survivor type", fmt.Sprintf("one of %v", ids), "%.20q is not known; of the Iowa types only the symmetric ones are", id)
+	return SurvivorCurve{}, refuse("survivor type", say.Later("one of %v", ids), "%.20q is not known; of the Iowa types only the symmetric ones are", id)
 }
 
 // at gives the share in service at age t and the years those have left on average,

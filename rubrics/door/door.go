@@ -1,73 +1,39 @@
 package door
 
 import (
-	"bytes"
 	"encoding/json"
 	"errors"
-	"fmt"
 
 	"asfound/rubrics/appraisal"
 	"asfound/rubrics/limit"
-	"asfound/rubrics/notice"
+	"asfound/rubrics/say"
 	"asfound/rubrics/unit"
 )
 
-// Door answers calls by name, JSON in and JSON out.
+// Door answers calls by name, JSON in and JSON out, in one or several languages.
 type Door struct {
-	judge *appraisal.Judge
-	ids   []string
-	raw   map[string]json.RawMessage // the rubrics as they were given
-	kinds []notice.Kind              // as a listing's text is read for them, once asked for
-	dated string                     // day of the example prices
+	tongues map[string]*tongue // by language
+	first   string             // the language it was opened with
 }
 
-// Open makes a door from a catalogue as JSON. A rubric is read when it is first
-// asked for: all of them together take longer than a start may.
+// Open makes a door from a catalogue as JSON.
 func Open(catalogue []byte) (*Door, error) {
-	var c struct {
-		Rubrics    []json.RawMessage `json:"rubrics"`
-		Parts      []appraisal.Part  `json:"parts"`
-		PartsDated string            `json:"parts_dated"`
+	t, err := hear(catalogue)
+	if err != nil {
+		return nil, err
 	}
-	if err := json.Unmarshal(catalogue, &c); err != nil {
-		return nil, fmt.Errorf("the catalogue of rubrics cannot be read: %w", err)
-	}
-	ids, raw := make([]string, len(c.Rubrics)), map[string]json.RawMessage{}
-	for i, text := range c.Rubrics {
-		var err error
-		if ids[i], err = idOf(text); err != nil {
-			return nil, fmt.Errorf("rubric %d of the catalogue cannot be read: %w", i+1, err)
-		}
-		raw[ids[i]] = text
-	}
-	late := func(id string) (*appraisal.Rubric, error) {
-		var r appraisal.Rubric
-		err := json.Unmarshal(raw[id], &r)
-		return &r, err
-	}
-	return &Door{judge: appraisal.NewLateJudge(ids, late, c.Parts), ids: ids, raw: raw, dated: c.PartsDated}, nil
-}
-
-// idOf reads the id of a rubric, which NewCatalogue writes first.
-func idOf(text []byte) (string, error) {
-	d := json.NewDecoder(bytes.NewReader(text))
-	for _, want := range []json.Token{json.Delim('{'), "id"} {
-		if got, err := d.Token(); err != nil || got != want {
-			return "", fmt.Errorf("it does not begin with its id (%v)", got)
-		}
-	}
-	var id string
-	err := d.Decode(&id)
-	return id, err
+	return &Door{tongues: map[string]*tongue{t.language: t}, first: t.language}, nil
 }
 
 // NewCatalogue gathers what has its home in Go.
 func NewCatalogue(rubrics []appraisal.Rubric, parts []appraisal.Part, dated string) Catalogue {
 	return Catalogue{
+		Language: "en", Locales: say.Locales(),
 		Rubrics: rubrics, Parts: parts, PartsDated: dated, Limits: limit.All(), Subjects: limit.Subjects(), Shop: appraisal.DefaultShop(),
 		Grades: appraisal.GradeWords[:], Reasons: appraisal.Reasons, Sellers: appraisal.Sellers, Trades: appraisal.Trades,
 		Conditions: appraisal.Conditions, Completeness: appraisal.Completeness, Currencies: appraisal.Currencies,
-		Criteria: appraisal.Criteria, Measures: appraisal.Measures, Floors: appraisal.Floors, TieDowns: appraisal.TieDownKinds(), Miles: miles(),
+		Criteria: appraisal.Criteria, Compared: Bounds{appraisal.LeastCompared, appraisal.MostCompared}, Measures: appraisal.Measures, Floors: appraisal.Floors, TieDowns: appraisal.TieDowns(),
+		Hazards: appraisal.Hazards, Standings: appraisal.Standings, Miles: miles(),
 	}
 }
 
@@ -86,6 +52,7 @@ type quantityRequest struct {
 	Text      string `json:"text"`
 	Dimension string `json:"dimension"`
 	Unit      string `json:"unit"`
+	Locale    string `json:"locale,omitempty"`
 }
 
 // comparablesRequest brings a table as it was saved; Source is base64 in JSON.
@@ -94,116 +61,147 @@ type comparablesRequest struct {
 	Source []byte                 `json:"source"`
 	Choice appraisal.ImportChoice `json:"choice"`
 	// Own is the rubric itself where it is none of the catalogue.
-	Own *appraisal.Rubric `json:"own"`
+	Own    *appraisal.Rubric `json:"own"`
+	Locale string            `json:"locale,omitempty"`
 }
 
 // changesRequest asks what another version of a rubric would change for a file.
 type changesRequest struct {
-	From appraisal.Rubric `json:"from"`
-	To   appraisal.Rubric `json:"to"`
-	File json.RawMessage  `json:"file"`
+	From   appraisal.Rubric `json:"from"`
+	To     appraisal.Rubric `json:"to"`
+	File   json.RawMessage  `json:"file"`
+	Locale string           `json:"locale,omitempty"`
 }
 
 // Call answers one call; it never panics and always answers a Reply as JSON.
 func (d *Door) Call(name string, argument []byte) (out []byte) {
+	c := &call{door: d, asking: d.in("")}
 	defer func() {
 		if r := recover(); r != nil {
-			out = reply(nil, fmt.Errorf("the engine met a fault of its own (%v); what you entered is kept", r))
+			out = c.reply(nil, say.Errorf("the engine met a fault of its own (%v); what you entered is kept", r))
 		}
 	}()
-	value, err := d.answer(name, argument)
-	return reply(value, err)
+	value, err := c.answer(name, argument)
+	return c.reply(value, err)
 }
 
-func (d *Door) answer(name string, argument []byte) (any, error) {
+// call is one call on its way.
+type call struct {
+	door *Door
+	asking
+}
+
+// read takes in what is asked, and in which language it is answered.
+func (c *call) read(argument []byte, request any, locale *string) error {
+	err := json.Unmarshal(argument, request)
+	c.asking = c.door.in(*locale)
+	return err
+}
+
+// judge speaks the language of the call.
+func (c *call) speaking() *appraisal.Judge { return c.judge.In(c.voice) }
+
+func (c *call) answer(name string, argument []byte) (any, error) {
 	switch name {
 	case "ready":
 		return true, nil
+	case "learn":
+		var q LearnRequest
+		if err := json.Unmarshal(argument, &q); err != nil {
+			return nil, err
+		}
+		return true, c.door.Learn(q.Catalogue)
 	case "appraise":
 		var q AppraiseRequest
-		if err := json.Unmarshal(argument, &q); err != nil {
+		if err := c.read(argument, &q, &q.Locale); err != nil {
 			return nil, err
 		}
 		doc, err := appraisal.Decode(q.File)
 		if err != nil {
 			return nil, err
 		}
-		return d.judge.Of(&doc.File, appraisal.Ask{Price: q.Price, Minutes: q.Minutes})
+		return c.speaking().Of(&doc.File, appraisal.Ask{Price: q.Price, Minutes: q.Minutes})
 	case "visit":
 		var q VisitRequest
-		if err := json.Unmarshal(argument, &q); err != nil {
+		if err := c.read(argument, &q, &q.Locale); err != nil {
 			return nil, err
 		}
 		doc, err := appraisal.Decode(q.File)
 		if err != nil {
 			return nil, err
 		}
-		return d.judge.Visit(&doc.File)
+		return c.speaking().Visit(&doc.File)
 	case "compare":
 		var q CompareRequest
-		if err := json.Unmarshal(argument, &q); err != nil {
+		if err := c.read(argument, &q, &q.Locale); err != nil {
 			return nil, err
 		}
-		files := make([]*appraisal.File, len(q.Files))
-		for i, src := range q.Files {
-			doc, err := appraisal.Decode(src)
-			if err != nil {
-				return nil, fmt.Errorf("listing %d: %w", i+1, err)
-			}
-			files[i] = &doc.File
+		files, err := decoded(q.Files)
+		if err != nil {
+			return nil, err
 		}
-		return d.judge.Compare(files, q.Prices)
+		return c.speaking().Compare(files, q.Prices)
 	case "comparables":
 		var q comparablesRequest
-		if err := json.Unmarshal(argument, &q); err != nil {
+		if err := c.read(argument, &q, &q.Locale); err != nil {
 			return nil, err
 		}
 		r := q.Own
 		if r == nil {
 			var err error
-			if r, err = d.judge.Rubric(q.Rubric); err != nil {
+			if r, err = c.speaking().Rubric(q.Rubric); err != nil {
 				return nil, err
 			}
 		}
-		return appraisal.ImportComparables(r, q.Source, q.Choice)
+		return c.speaking().ImportComparables(r, q.Source, q.Choice)
 	case "changes":
 		var q changesRequest
-		if err := json.Unmarshal(argument, &q); err != nil {
+		if err := c.read(argument, &q, &q.Locale); err != nil {
 			return nil, err
 		}
 		doc, err := appraisal.Decode(q.File)
 		if err != nil {
 			return nil, err
 		}
-		return appraisal.Changes(&q.From, &q.To, &doc.File), nil
+		return c.speaking().Changes(&q.From, &q.To, &doc.File), nil
 	case "notice":
 		var q NoticeRequest
-		if err := json.Unmarshal(argument, &q); err != nil {
+		if err := c.read(argument, &q, &q.Locale); err != nil {
 			return nil, err
 		}
-		return d.notice(&q)
+		return c.notice(&q)
 	case "prices-read":
 		var q PricesReadRequest
-		if err := json.Unmarshal(argument, &q); err != nil {
+		if err := c.read(argument, &q, &q.Locale); err != nil {
 			return nil, err
 		}
-		return d.judge.ReadPrices(q.Source, appraisal.PriceBook{Own: q.Own, Parts: q.Parts, Currency: q.Currency, Dated: d.dated})
+		return c.speaking().ReadPrices(q.Source, appraisal.PriceBook{Own: q.Own, Parts: q.Parts, Currency: q.Currency, Dated: c.dated})
 	case "prices-write":
 		var q PricesWriteRequest
-		if err := json.Unmarshal(argument, &q); err != nil {
+		if err := c.read(argument, &q, &q.Locale); err != nil {
 			return nil, err
 		}
-		text, err := d.judge.WritePrices(appraisal.PriceBook{Own: q.Own, Parts: q.Parts, Currency: q.Currency, Dated: d.dated}, q.Date)
+		text, err := c.speaking().WritePrices(appraisal.PriceBook{Own: q.Own, Parts: q.Parts, Currency: q.Currency, Dated: c.dated}, q.Date)
 		return PricesWritten{text}, err
+	case "document":
+		return c.document(argument)
+	case "tables":
+		return c.tables(argument)
+	case "csv":
+		var q CSVRequest
+		if err := c.read(argument, &q, &q.Locale); err != nil {
+			return nil, err
+		}
+		return CSVWritten{q.Table.CSV()}, nil
 	case "limit":
 		var q LimitRequest
-		if err := json.Unmarshal(argument, &q); err != nil {
+		if err := c.read(argument, &q, &q.Locale); err != nil {
 			return nil, err
 		}
-		return limit.Compute(q.Name, q.Given)
+		return limit.ComputeIn(c.voice, q.Name, q.Given)
 	case "check":
 		var q CheckRequest
-		if err := json.Unmarshal(argument, &q); err != nil {
+		if err := c.read(argument, &q, &q.Locale); err != nil {
 			return nil, err
 		}
 		if q.Shop != nil {
@@ -217,7 +215,7 @@ func (d *Door) answer(name string, argument []byte) (any, error) {
 		return true, nil
 	case "quantity":
 		var q quantityRequest
-		if err := json.Unmarshal(argument, &q); err != nil {
+		if err := c.read(argument, &q, &q.Locale); err != nil {
 			return nil, err
 		}
 		v, err := unit.ParseDefault(q.Text, q.Dimension, q.Unit)
@@ -226,16 +224,26 @@ func (d *Door) answer(name string, argument []byte) (any, error) {
 		}
 		return appraisal.Quantity{N: v.N, Unit: v.Unit}, nil
 	}
-	return nil, fmt.Errorf("no call is named %q", name)
+	return nil, say.Errorf("no call is named %q", name)
 }
 
-func reply(value any, err error) []byte {
+// ofListing is an error of one of several files.
+type ofListing struct {
+	n   int
+	err error
+}
+
+func (e ofListing) Error() string          { return e.In(nil) }
+func (e ofListing) Unwrap() error          { return e.err }
+func (e ofListing) In(v *say.Voice) string { return v.F("listing %d: %s", e.n, v.Error(e.err)) }
+
+func (c *call) reply(value any, err error) []byte {
 	r := Reply{}
 	if err == nil {
 		r.Value, err = json.Marshal(value)
 	}
 	if err != nil {
-		r.Value, r.Error = nil, err.Error()
+		r.Value, r.Error = nil, c.voice.Error(err)
 		var a *appraisal.Error
 		var l *limit.Error
 		switch {

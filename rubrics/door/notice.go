@@ -2,11 +2,11 @@ package door
 
 import (
 	"encoding/json"
-	"fmt"
 	"slices"
 
 	"asfound/rubrics/appraisal"
 	"asfound/rubrics/notice"
+	"asfound/rubrics/say"
 )
 
 // NoticeRequest asks what the text of a listing tells. Rubric is its kind where it
@@ -18,7 +18,8 @@ type NoticeRequest struct {
 	Units    string `json:"units"`
 	Date     string `json:"date,omitempty"`
 	// Own are rubrics besides those of the catalogue, or in their place.
-	Own []appraisal.Rubric `json:"own,omitempty"`
+	Own    []appraisal.Rubric `json:"own,omitempty"`
+	Locale string             `json:"locale,omitempty"`
 }
 
 // Notice is what a text tells, to be confirmed by a person.
@@ -48,7 +49,7 @@ func (s *spoken) kind() notice.Kind {
 }
 
 // kindsFor gives the kinds a text may speak of: the one that is known, or all.
-func (d *Door) kindsFor(q *NoticeRequest) ([]notice.Kind, error) {
+func (d *tongue) kindsFor(q *NoticeRequest) ([]notice.Kind, error) {
 	var out []notice.Kind
 	own := map[string]bool{}
 	for i := range q.Own {
@@ -80,18 +81,18 @@ func (d *Door) kindsFor(q *NoticeRequest) ([]notice.Kind, error) {
 	return out, nil
 }
 
-func (d *Door) notice(q *NoticeRequest) (*Notice, error) {
+func (d *call) notice(q *NoticeRequest) (*Notice, error) {
 	if !slices.Contains(appraisal.Currencies, q.Currency) {
-		return nil, &appraisal.Error{Field: "currency", What: fmt.Sprintf("%.40q is no currency kept here", q.Currency), Right: fmt.Sprintf("one of %v", appraisal.Currencies)}
+		return nil, appraisal.Refuse("currency", say.Later("one of %v", appraisal.Currencies), say.Later("%.40q is no currency kept here", q.Currency))
 	}
 	if q.Units != "inch" && q.Units != "metric" {
-		return nil, &appraisal.Error{Field: "units", What: fmt.Sprintf("%.40q is not known", q.Units), Right: "inch or metric"}
+		return nil, appraisal.Refuse("units", say.Later("inch or metric"), say.Later("%.40q is not known", q.Units))
 	}
 	kinds, err := d.kindsFor(q)
 	if err != nil {
 		return nil, err
 	}
-	all, err := notice.Read(q.Text, notice.Ask{Currency: q.Currency, Units: q.Units, Date: q.Date, Kind: q.Rubric, Kinds: kinds})
+	all, err := notice.Read(q.Text, notice.Ask{Currency: q.Currency, Units: q.Units, Date: q.Date, Kind: q.Rubric, Kinds: kinds, Voice: d.voice})
 	if err != nil {
 		return nil, err
 	}

@@ -9,6 +9,7 @@ type PricesReadRequest struct {
 	Own      map[string]appraisal.Range `json:"own"`
 	Parts    []appraisal.Part           `json:"parts"` // entries of the shop's own
 	Currency string                     `json:"currency"`
+	Locale   string                     `json:"locale,omitempty"`
 }
 
 // PricesWriteRequest asks for the price book as CSV. Date is today, YYYY-MM-DD.
@@ -17,6 +18,7 @@ type PricesWriteRequest struct {
 	Parts    []appraisal.Part           `json:"parts"` // entries of the shop's own
 	Currency string                     `json:"currency"`
 	Date     string                     `json:"date"`
+	Locale   string                     `json:"locale,omitempty"`
 }
 
 // PricesWritten is the price book as CSV.

@@ -14,7 +14,15 @@ import (
 	"asfound/rubrics/appraisal"
 	"asfound/rubrics/limit"
 	"asfound/rubrics/pairwise"
+	"asfound/rubrics/say"
 )
+
+// Tongue is the language that calls are answered in: a locale (BCP 47), and the
+// engine's sentences in it as the catalogue of that language has them.
+type Tongue struct {
+	Locale string            `json:"locale"`
+	Words  map[string]string `json:"words"`
+}
 
 // ReadRequest brings a rubric as text, or as it is being edited; one of the two.
 type ReadRequest struct {
@@ -57,25 +65,39 @@ type Reply struct {
 	Error string          `json:"error,omitempty"`
 }
 
+// Editor answers calls, in English until the call "speak" brings another Tongue. It
+// is for one goroutine at a time.
+type Editor struct{ voice *say.Voice }
+
+// Call answers one call in English.
+func Call(name string, argument []byte) []byte { return new(Editor).Call(name, argument) }
+
 // Call answers one call; it never panics and always answers a Reply as JSON.
-func Call(name string, argument []byte) (out []byte) {
+func (e *Editor) Call(name string, argument []byte) (out []byte) {
 	defer func() {
 		if r := recover(); r != nil {
-			out = reply(nil, fmt.Errorf("the editor met a fault of its own (%v); what you entered is kept", r))
+			out = e.reply(nil, say.Errorf("the editor met a fault of its own (%v); what you entered is kept", r))
 		}
 	}()
-	value, err := answer(name, argument)
-	return reply(value, err)
+	value, err := e.answer(name, argument)
+	return e.reply(value, err)
 }
 
-func answer(name string, argument []byte) (any, error) {
+func (e *Editor) answer(name string, argument []byte) (any, error) {
 	switch name {
+	case "speak":
+		var q Tongue
+		if err := json.Unmarshal(argument, &q); err != nil {
+			return nil, err
+		}
+		e.voice = say.New(say.Nearest(q.Locale), q.Words)
+		return true, nil
 	case "read":
 		var q ReadRequest
 		if err := json.Unmarshal(argument, &q); err != nil {
 			return nil, err
 		}
-		return read(&q), nil
+		return e.read(&q), nil
 	case "write":
 		var q WriteRequest
 		if err := json.Unmarshal(argument, &q); err != nil {
@@ -90,10 +112,10 @@ func answer(name string, argument []byte) (any, error) {
 		}
 		return pairwise.Weigh(q.Answers)
 	}
-	return nil, fmt.Errorf("no call is named %q", name)
+	return nil, say.Errorf("no call is named %q", name)
 }
 
-func read(q *ReadRequest) RubricRead {
+func (e *Editor) read(q *ReadRequest) RubricRead {
 	out := RubricRead{Rubric: q.Rubric, Problems: []rubrics.Problem{}}
 	o := rubrics.Options{Parts: q.Parts, Limits: limit.All()}
 	var err error
@@ -109,14 +131,15 @@ func read(q *ReadRequest) RubricRead {
 	switch {
 	case errors.As(err, &problems):
 		for _, p := range problems {
-			out.Problems = append(out.Problems, *p)
+			out.Problems = append(out.Problems, p.Said(e.voice))
 		}
 	case err != nil:
-		out.Problems = append(out.Problems, rubrics.Problem{File: q.Name, What: err.Error()})
+		out.Problems = append(out.Problems, rubrics.Problem{File: q.Name, What: e.voice.Error(err)})
 	}
 	if out.Rubric != nil && slices.Contains(q.Taken, out.Rubric.ID) {
 		out.Problems = append(out.Problems, rubrics.Problem{File: q.Name, Field: "id",
-			What: appraisal.Quoted(out.Rubric.ID) + " is the id of another rubric", Right: "an id of its own, such as " + free(out.Rubric.ID, q.Taken)})
+			What:  e.voice.F("%s is the id of another rubric", appraisal.Quoted(out.Rubric.ID)),
+			Right: e.voice.F("an id of its own, such as %s", free(out.Rubric.ID, q.Taken))})
 	}
 	if out.Rubric != nil && len(out.Problems) == 0 {
 		report := rubrics.Describe(out.Rubric, q.Parts)
@@ -134,13 +157,13 @@ func free(id string, taken []string) string {
 	}
 }
 
-func reply(value any, err error) []byte {
+func (e *Editor) reply(value any, err error) []byte {
 	r := Reply{}
 	if err == nil {
 		r.Value, err = json.Marshal(value)
 	}
 	if err != nil {
-		r.Value, r.Error = nil, err.Error()
+		r.Value, r.Error = nil, e.voice.Error(err)
 	}
 	out, err := json.Marshal(r)
 	if err != nil {

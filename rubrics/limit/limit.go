@@ -29,15 +29,15 @@ const (
 // Definition describes one limit to people and programs.
 type Definition struct {
 	Name  string `json:"name"`
-	Title string `json:"title"`
+	Title string `json:"title" say:"yes"`
 	// Called are other words under which a shop looks for it; All sets them.
-	Called     []string `json:"called,omitempty"`
+	Called     []string `json:"called,omitempty" say:"yes"`
 	Subject    string   `json:"subject"` // id of the Subject it stands under; All sets it
 	Quantities []Input  `json:"quantities"`
-	Formula    string   `json:"formula"`
-	Source     string   `json:"source"` // document, clause, year
+	Formula    string   `json:"formula" say:"yes"`
+	Source     string   `json:"source" say:"yes"` // document, clause, year
 	Status     Status   `json:"status"`
-	Caution    string   `json:"caution,omitempty"`
+	Caution    string   `json:"caution,omitempty" say:"yes"`
 	// MakerUnit is the dimension of the maker's own limit, where one may replace
 	// the published figure.
 	Maker string `json:"maker,omitempty"`
@@ -46,12 +46,12 @@ type Definition struct {
 // Input is one quantity a limit takes.
 type Input struct {
 	Name      string   `json:"name"`
-	Title     string   `json:"title"`
-	Dimension string   `json:"dimension"`        // of package unit; "word" for a choice, "number" for a count
-	Unit      string   `json:"unit,omitempty"`   // assumed in inch mode when the entry has none (screens only)
-	Metric    string   `json:"metric,omitempty"` // likewise in metric mode
-	Words     []string `json:"words,omitempty"`  // allowed words
-	Titles    []string `json:"titles,omitempty"` // of the words, where these do not speak for themselves
+	Title     string   `json:"title" say:"yes"`
+	Dimension string   `json:"dimension"`                  // of package unit; "word" for a choice, "number" for a count
+	Unit      string   `json:"unit,omitempty"`             // assumed in inch mode when the entry has none (screens only)
+	Metric    string   `json:"metric,omitempty"`           // likewise in metric mode
+	Words     []string `json:"words,omitempty"`            // allowed words
+	Titles    []string `json:"titles,omitempty" say:"yes"` // of the words, where these do not speak for themselves
 	Optional  bool     `json:"optional,omitempty"`
 	Default   string   `json:"default,omitempty"`
 	// Either names a group of optional quantities of which one at least is needed.

@@ -5,6 +5,7 @@ import (
 	"sort"
 	"strings"
 
+	"asfound/rubrics/say"
 	"asfound/rubrics/unit"
 )
 
@@ -17,6 +18,7 @@ type measured struct {
 	entered map[string]string // unit as entered
 	base    map[string]string // Input.Unit
 	words   map[string]string
+	voice   *say.Voice
 }
 
 const makerKey = "maker"
@@ -25,7 +27,7 @@ func (r *rule) measure(given map[string]string) (*measured, *Error) {
 	if err := r.known(given); err != nil {
 		return nil, err
 	}
-	m := &measured{map[string]float64{}, map[string]string{}, map[string]string{}, map[string]string{}}
+	m := &measured{numbers: map[string]float64{}, entered: map[string]string{}, base: map[string]string{}, words: map[string]string{}}
 	for i := range r.Quantities {
 		q := &r.Quantities[i]
 		text := strings.TrimSpace(given[q.Name])

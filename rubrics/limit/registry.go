@@ -5,6 +5,8 @@ import (
 	"sort"
 	"strconv"
 	"strings"
+
+	"asfound/rubrics/say"
 )
 
 // rule is a definition with what computes it.
@@ -54,9 +56,14 @@ func All() []Definition {
 // A figure that is common practice or from memory never gives Within: not
 // passing it is Computed, since such a figure can warn but not clear.
 func Compute(name string, given map[string]string) (Result, error) {
+	return ComputeIn(nil, name, given)
+}
+
+// ComputeIn computes as Compute does and speaks with a voice.
+func ComputeIn(v *say.Voice, name string, given map[string]string) (Result, error) {
 	for i := range rules {
 		if rules[i].Name == name {
-			res, err := rules[i].compute(given)
+			res, err := rules[i].compute(v, given)
 			if err != nil {
 				return Result{}, err
 			}
@@ -71,11 +78,12 @@ func Compute(name string, given map[string]string) (Result, error) {
 	return Result{}, refuse("", "there is no limit named "+quote(name), "it is one of "+strings.Join(names, ", "))
 }
 
-func (r *rule) compute(given map[string]string) (Result, *Error) {
+func (r *rule) compute(v *say.Voice, given map[string]string) (Result, *Error) {
 	m, err := r.measure(given)
 	if err != nil {
 		return Result{}, err
 	}
+	m.voice = v
 	res, err := r.judge(m)
 	if err != nil {
 		return Result{}, err

@@ -4,7 +4,7 @@ package limit
 // names of its limits, in the order they are used in.
 type Subject struct {
 	ID     string   `json:"id"`
-	Title  string   `json:"title"`
+	Title  string   `json:"title" say:"yes"`
 	Limits []string `json:"limits"`
 }
 

@@ -1,6 +1,10 @@
 package notice
 
-import "strings"
+import (
+	"strings"
+
+	"asfound/rubrics/say"
+)
 
 var (
 	tallCue = set("tall", "high", "height", "h", "hoch", "hohe")
@@ -32,13 +36,13 @@ func (r *reading) lengthAt(f figure, u unitOf, at int) (last int) {
 		}
 	}
 	if r.kindMeasures(unitOf{length, u.name}) && r.sizeWord(f, at) {
-		r.size(f, unitOf{length, u.name}, at, Plain, "the words about it speak of the size of this kind")
+		r.size(f, unitOf{length, u.name}, at, Plain, say.Key("the words about it speak of the size of this kind"))
 		return f.last
 	}
 	if field == "" {
 		return f.last
 	}
-	sure, because := Likely, "the words about it speak of its "+field
+	sure, because := Likely, sideWords[field]
 	_, overall := r.before(f.first, 3, overallWords)
 	_, before := r.before(f.first, 3, notOwn)
 	_, behind := r.after(max(at, cue), 2, notOwn)
@@ -46,13 +50,20 @@ func (r *reading) lengthAt(f figure, u unitOf, at int) (last int) {
 		return f.last
 	}
 	if _, part := r.before(f.first, 3, partWords); part {
-		sure, because = Doubtful, "it may be said of a part"
+		sure, because = Doubtful, say.Key("it may be said of a part")
 	}
 	if r.is(cue, "h", "w", "l", "d") && !r.tokens[cue].glued && !r.is(cue+1, ":", "=") {
 		sure = Doubtful
 	}
 	r.amount(field, f, unitOf{length, u.name}, at, sure, because)
 	return f.last
+}
+
+// sideWords say why a length is that of a side.
+var sideWords = map[string]string{
+	"length": say.Key("the words about it speak of its length"),
+	"width":  say.Key("the words about it speak of its width"),
+	"height": say.Key("the words about it speak of its height"),
 }
 
 // past is token i, or the one behind it where that is one of the words.
@@ -165,9 +176,9 @@ func (r *reading) sizes(i int) (last int, ok bool) {
 // pair proposes the size of a kind that is named by two: the swing of 14 x 40, the
 // table's length of 9 x 42.
 func (r *reading) pair(a, b figure, unit string) {
-	because := "of two sizes of such a kind this one is named first"
+	because := say.Key("of two sizes of such a kind this one is named first")
 	if named(r.kind.Size.Title, "length") {
-		because = "of two sizes of such a kind this is the length"
+		because = say.Key("of two sizes of such a kind this is the length")
 		if b.n > a.n {
 			a = b
 		}
@@ -183,9 +194,9 @@ func (r *reading) pair(a, b figure, unit string) {
 // three proposes length, width and height, by their letters where they stand.
 func (r *reading) three(f [3]figure, name, label [3]string) {
 	fields := [3]string{"length", "width", "height"}
-	sure, because := Doubtful, "of three sizes, length, width and height are the usual order"
+	sure, because := Doubtful, say.Key("of three sizes, length, width and height are the usual order")
 	if label[0]+label[1]+label[2] != "" {
-		sure, because = Likely, "a letter behind it says so"
+		sure, because = Likely, say.Key("a letter behind it says so")
 		for j, l := range label {
 			fields[j] = map[string]string{"h": "height", "high": "height", "tall": "height", "w": "width", "wide": "width", "l": "length", "long": "length", "d": "length", "deep": "length"}[l]
 		}

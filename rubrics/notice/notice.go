@@ -1,8 +1,9 @@
 package notice
 
 import (
-	"strconv"
 	"unicode/utf8"
+
+	"asfound/rubrics/say"
 )
 
 // MaxText bounds a text in bytes; a listing of a page is a tenth of it.
@@ -22,6 +23,8 @@ type Ask struct {
 	Date     string // YYYY-MM-DD or empty: nothing was made in a year after the next
 	Kinds    []Kind
 	Kind     string // the kind where it is known, else ""
+	// Voice says why a reading is taken to mean what it does.
+	Voice *say.Voice
 }
 
 // Kind is one kind of equipment and the words that a text may have for it.
@@ -89,18 +92,25 @@ type Proposal struct {
 type Error struct {
 	What  string
 	Right string
+
+	what, right say.Text
 }
 
 func (e *Error) Error() string { return e.What + ": " + e.Right }
+
+// In says the error in a language.
+func (e *Error) In(v *say.Voice) string { return e.what.In(v) + ": " + e.right.In(v) }
+
+func refuse(what, right say.Text) *Error { return &Error{what.String(), right.String(), what, right} }
 
 // Read proposes what a text tells, by field, within a field the surest first. The
 // error is *Error.
 func Read(text string, ask Ask) ([]Proposal, error) {
 	switch {
 	case len(text) > MaxText:
-		return nil, &Error{"the text has " + strconv.Itoa(len(text)) + " bytes", "at most 100,000: paste the listing alone"}
+		return nil, refuse(say.Later("the text has %d bytes", len(text)), say.Later("at most 100,000: paste the listing alone"))
 	case !utf8.ValidString(text):
-		return nil, &Error{"the text is not UTF-8", "copy it again as plain text"}
+		return nil, refuse(say.Later("the text is not UTF-8"), say.Later("copy it again as plain text"))
 	}
 	r := &reading{text: text, ask: ask, tokens: tokens(text)}
 	r.take()

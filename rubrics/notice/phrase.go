@@ -4,6 +4,8 @@ import (
 	"slices"
 	"sort"
 	"strings"
+
+	"asfound/rubrics/say"
 )
 
 // phrase is a run of words that speaks for an answer.
@@ -191,11 +193,11 @@ func (r *reading) kinds() {
 		if plain > 0 && h.sure != Plain {
 			continue // the longer words say which
 		}
-		sure, because := h.sure, "the text names it"
+		sure, because := h.sure, say.Key("the text names it")
 		if plain > 1 && n > 0 {
-			sure, because = Likely, "the text names it too"
+			sure, because = Likely, say.Key("the text names it too")
 		} else if sure != Plain {
-			because = "it is one of the kinds called so"
+			because = say.Key("it is one of the kinds called so")
 		}
 		k := &r.ask.Kinds[h.answer]
 		r.propose(h.first, h.last, Proposal{Field: "rubric", Text: k.ID, Title: k.Title, Sure: sure, Because: because})
@@ -243,12 +245,12 @@ func (r *reading) facts() {
 		}
 		for n, h := range hits {
 			o := &fact.Options[h.answer]
-			sure, because := h.sure, "the text says so"
+			sure, because := h.sure, say.Key("the text says so")
 			near := hits[max(0, n-longestPhrase):min(len(hits), n+longestPhrase)]
 			if slices.ContainsFunc(near, func(o hit) bool { return o.first == h.first && o.last == h.last && o.answer != h.answer }) {
-				sure, because = Doubtful, "the same words would fit another answer"
+				sure, because = Doubtful, say.Key("the same words would fit another answer")
 			} else if len(met) > 1 && sure == Plain {
-				sure, because = Likely, "the text speaks of more than one answer"
+				sure, because = Likely, say.Key("the text speaks of more than one answer")
 			}
 			r.propose(h.first, h.last, Proposal{Field: "fact/" + fact.ID, Text: o.ID, Title: o.Title, Sure: sure, Because: because})
 		}

@@ -1,6 +1,10 @@
 package notice
 
-import "strings"
+import (
+	"strings"
+
+	"asfound/rubrics/say"
+)
 
 // states are the postal codes of the United States and Canada's provinces.
 var states = set("al", "ak", "az", "ar", "ca", "co", "ct", "de", "fl", "ga", "hi", "id", "il", "in", "ia", "ks", "ky", "la", "me", "md", "ma", "mi", "mn", "ms", "mo", "mt", "ne", "nv", "nh", "nj", "nm", "ny", "nc", "nd", "oh", "ok", "or", "pa", "ri", "sc", "sd", "tn", "tx", "ut", "vt", "va", "wa", "wv", "wi", "wy", "dc",
@@ -57,13 +61,13 @@ func (r *reading) places() {
 			for n := 0; n < 3 && k < len(r.tokens) && (r.is(k, ":", "-", "=") || inWords[r.tokens[k].fold]); n++ {
 				k++
 			}
-			r.placeFrom(k, Plain, "\u201c"+t.text+"\u201d stands before it")
+			r.placeFrom(k, Plain, r.ask.Voice.F("\u201c%s\u201d stands before it", t.text))
 		case (t.fold == "in" || t.fold == "at" || t.fold == "near") && i > 0 && pickupWords[r.tokens[i-1].fold] && r.tokens[i-1].line == t.line,
 			t.fold == "in" && r.is(i-1, "only") && i > 1 && pickupWords[r.tokens[i-2].fold]:
-			r.placeFrom(i+1, Likely, "where to fetch it stands before it")
+			r.placeFrom(i+1, Likely, say.Key("where to fetch it stands before it"))
 		case t.fold == "in" && i+1 < len(r.tokens) && isCapital(r.tokens[i+1].text) && r.tokens[i+1].line == t.line:
 			if k := r.stateWithin(i + 1); k > 0 {
-				r.placeFrom(i+1, Likely, "a state follows it")
+				r.placeFrom(i+1, Likely, say.Key("a state follows it"))
 			}
 		case len(t.text) == 2 && r.stateAt(i):
 			r.townBefore(i)
@@ -107,7 +111,7 @@ func (r *reading) townBefore(i int) {
 			from -= 2
 		}
 	}
-	r.place(from, i, Likely, "a state follows it")
+	r.place(from, i, Likely, say.Key("a state follows it"))
 }
 
 func (r *reading) townWord(k, i int) bool {
@@ -133,7 +137,7 @@ func (r *reading) bracketed() {
 	for k := last - 1; k >= max(0, last-longestPlace); k-- {
 		switch t := &r.tokens[k]; {
 		case t.text == "(" && k+1 < last:
-			r.place(k+1, last-1, Doubtful, "it stands in brackets in the heading")
+			r.place(k+1, last-1, Doubtful, say.Key("it stands in brackets in the heading"))
 			return
 		case t.kind == word && isCapital(t.text) && !noPlace[t.fold], t.text == ",":
 		default:

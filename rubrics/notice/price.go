@@ -3,6 +3,7 @@ package notice
 import (
 	"strings"
 
+	"asfound/rubrics/say"
 	"asfound/rubrics/table"
 )
 
@@ -118,7 +119,7 @@ func (r *reading) offerAt(i int, last *offer) (offer, bool) {
 		if o.n < 10 {
 			return offer{}, false
 		}
-		o.currency, o.points, o.because = last.currency, 2, "it is one end of a range"
+		o.currency, o.points, o.because = last.currency, 2, say.Key("it is one end of a range")
 		last.points, last.because = min(last.points, 2), o.because
 		return o, true
 	}
@@ -196,7 +197,7 @@ func (r *reading) firm(i int) bool {
 // false where nothing shows that it is money at all.
 func (r *reading) weigh(o *offer, unit bool) bool {
 	if o.currency != "" {
-		o.points, o.because = 3, "a sign of money stands beside it"
+		o.points, o.because = 3, say.Key("a sign of money stands beside it")
 	}
 	asks, old := r.askedBefore(o)
 	firm := r.firm(o.last)
@@ -209,22 +210,22 @@ func (r *reading) weigh(o *offer, unit bool) bool {
 	}
 	switch {
 	case firm:
-		o.points, o.because = o.points+3, "what follows is said of prices"
+		o.points, o.because = o.points+3, say.Key("what follows is said of prices")
 	case asks:
-		o.points, o.because = o.points+3, "the words before it ask a price"
+		o.points, o.because = o.points+3, say.Key("the words before it ask a price")
 	}
 	if firm && asks {
 		o.points++
 	}
 	switch {
 	case o.points > 0 && r.newBeside(o):
-		o.points, o.because = -1, "it may be the price of a new one"
+		o.points, o.because = -1, say.Key("it may be the price of a new one")
 	case old && !firm:
-		o.points, o.because = -1, "it may be an earlier price, or what a new one costs"
+		o.points, o.because = -1, say.Key("it may be an earlier price, or what a new one costs")
 	case o.points > 0 && (unit || r.fee(o)):
-		o.points, o.because = -2, "it may be a fee"
+		o.points, o.because = -2, say.Key("it may be a fee")
 	case o.points > 0 && o.n <= 10:
-		o.points, o.because = 0, "so small a price is often none"
+		o.points, o.because = 0, say.Key("so small a price is often none")
 		return o.n >= 0.01
 	case o.points > 0 && written.line == 0:
 		o.points++

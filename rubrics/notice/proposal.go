@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 	"unicode/utf8"
+
+	"asfound/rubrics/say"
 )
 
 // fields in the order they are proposed; facts come after them.
@@ -26,12 +28,12 @@ func (r *reading) heading() {
 	if last >= 0 && r.tokens[0].kind != web {
 		line := r.text[r.tokens[0].start:r.tokens[last].end]
 		if n := utf8.RuneCountInString(line); n >= 4 && n <= 120 && strings.ContainsFunc(line, func(c rune) bool { return c >= 'A' }) {
-			r.propose(0, last, Proposal{Field: "title", Text: strings.Join(strings.Fields(line), " "), Sure: Likely, Because: "it is the first line"})
+			r.propose(0, last, Proposal{Field: "title", Text: strings.Join(strings.Fields(line), " "), Sure: Likely, Because: say.Key("it is the first line")})
 		}
 	}
 	for i := range r.tokens {
 		if t := &r.tokens[i]; t.kind == web && len(t.text) <= 2000 {
-			r.propose(i, i, Proposal{Field: "seen", Text: t.text, Sure: Likely, Because: "it is an address of the web"})
+			r.propose(i, i, Proposal{Field: "seen", Text: t.text, Sure: Likely, Because: say.Key("it is an address of the web")})
 			return
 		}
 	}
@@ -69,7 +71,7 @@ func (r *reading) proposals() []Proposal {
 				}
 			}
 		}
-		p.Words = r.text[p.Start:p.End]
+		p.Words, p.Because = r.text[p.Start:p.End], r.ask.Voice.Label(p.Because)
 		p.Before, p.After = r.about(p.Start, p.End)
 		out = append(out, p)
 	}

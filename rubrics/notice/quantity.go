@@ -1,5 +1,7 @@
 package notice
 
+import "asfound/rubrics/say"
+
 var (
 	weightCue    = set("weigh", "weighs", "weighing", "weight", "wt", "heavy", "gewicht", "gvw", "poids", "peso", "wiegt")
 	capacityCue  = set("capacity", "cap", "rated", "rating", "lift", "lifts", "lifting", "hoist", "press", "jack", "handles", "tragkraft", "traglast", "capacite", "capacidad", "presse")
@@ -46,24 +48,24 @@ func (r *reading) fill(f figure, u unitOf, at int) int {
 		r.wayAt(f, u, at)
 	case power:
 		if r.kindMeasures(u) {
-			r.size(f, u, at, Likely, "it has a unit of the size of this kind")
+			r.size(f, u, at, Likely, say.Key("it has a unit of the size of this kind"))
 		}
-		r.amount("power", f, u, at, Likely, "it has a unit of power")
+		r.amount("power", f, u, at, Likely, say.Key("it has a unit of power"))
 	case current:
 		if r.kindMeasures(u) { // of a welder the current is its size, not its supply
-			r.size(f, u, at, Likely, "it has a unit of the size of this kind")
+			r.size(f, u, at, Likely, say.Key("it has a unit of the size of this kind"))
 			break
 		}
-		sure, because := Likely, "it has a unit of current"
+		sure, because := Likely, say.Key("it has a unit of current")
 		if _, ok := r.after(at, 2, circuitWords); ok {
-			sure, because = Doubtful, "it may be the circuit's"
+			sure, because = Doubtful, say.Key("it may be the circuit's")
 		}
 		r.amount("current", f, u, at, sure, because)
 	case hours:
 		r.hoursAt(f, at)
 	case pressure, flow, volume:
 		if r.kindMeasures(u) {
-			r.size(f, u, at, Likely, "it has a unit of the size of this kind")
+			r.size(f, u, at, Likely, say.Key("it has a unit of the size of this kind"))
 		}
 	}
 	return f.last
@@ -120,7 +122,7 @@ const least = 1e-3
 func (r *reading) amount(field string, f figure, u unitOf, at int, sure, because string) {
 	for k, n := range r.readings(&f, u.dimension) {
 		if k > 0 {
-			sure, because = Doubtful, "the mark in it may start the decimals"
+			sure, because = Doubtful, say.Key("the mark in it may start the decimals")
 		}
 		if n >= least {
 			r.propose(f.first, at, Proposal{Field: field, Quantity: &Measured{n, u.name}, Sure: sure, Because: because})
@@ -133,7 +135,7 @@ func (r *reading) amount(field string, f figure, u unitOf, at int, sure, because
 func (r *reading) size(f figure, u unitOf, at int, sure, because string) {
 	if u.name == "short ton" && r.ask.Units == "metric" {
 		r.amount("capacity", f, unitOf{mass, "t"}, at, sure, because)
-		r.amount("capacity", f, u, at, Doubtful, "it may be a short ton of 2,000 lb")
+		r.amount("capacity", f, u, at, Doubtful, say.Key("it may be a short ton of 2,000 lb"))
 		return
 	}
 	r.amount("capacity", f, u, at, sure, because)
@@ -144,9 +146,9 @@ func (r *reading) massAt(f figure, u unitOf, at int) {
 	_, before := r.before(f.first, 4, weightCue)
 	carries := r.kindMeasures(u)
 	if behind || before {
-		sure, because := Plain, "the words about it speak of weight"
+		sure, because := Plain, say.Key("the words about it speak of weight")
 		if r.is(at+1, "each", "ea", "apiece") {
-			sure, because = Doubtful, "it is said of each of several"
+			sure, because = Doubtful, say.Key("it is said of each of several")
 		}
 		r.amount("weight", f, u, at, sure, because)
 		return
@@ -155,16 +157,16 @@ func (r *reading) massAt(f figure, u unitOf, at int) {
 	_, capBefore := r.before(f.first, 3, capacityCue)
 	switch {
 	case carries && (capBehind || capBefore):
-		r.size(f, u, at, Plain, "the words about it speak of what it carries")
+		r.size(f, u, at, Plain, say.Key("the words about it speak of what it carries"))
 	case carries:
-		r.size(f, u, at, Likely, "it is the size of this kind, and nothing speaks of weight")
+		r.size(f, u, at, Likely, say.Key("it is the size of this kind, and nothing speaks of weight"))
 	case r.kind == nil && (capBehind || capBefore):
-		r.size(f, u, at, Likely, "the words about it speak of what it carries")
+		r.size(f, u, at, Likely, say.Key("the words about it speak of what it carries"))
 	case r.kind == nil:
-		r.size(f, u, at, Doubtful, "it may be what it carries")
-		r.amount("weight", f, u, at, Doubtful, "it may be its weight")
+		r.size(f, u, at, Doubtful, say.Key("it may be what it carries"))
+		r.amount("weight", f, u, at, Doubtful, say.Key("it may be its weight"))
 	default:
-		r.amount("weight", f, u, at, Likely, "it has a unit of weight")
+		r.amount("weight", f, u, at, Likely, say.Key("it has a unit of weight"))
 	}
 }
 
@@ -175,6 +177,6 @@ func (r *reading) bareSize(f figure) {
 	}
 	_, cue := r.after(f.last, 4, capacityCue)
 	if cue || r.is(f.last+2, "post") || r.is(f.last+3, "post") {
-		r.size(f, unitOf{mass, "lb"}, f.last, Likely, "thousands before such a kind are usually pounds")
+		r.size(f, unitOf{mass, "lb"}, f.last, Likely, say.Key("thousands before such a kind are usually pounds"))
 	}
 }

@@ -1,5 +1,7 @@
 package notice
 
+import "asfound/rubrics/say"
+
 var (
 	hoursAfter  = set("away", "notice", "drive", "driving", "from", "ago", "of", "per", "a", "day", "week", "work", "labor", "open", "north", "south", "east", "west", "shop", "business")
 	hoursBefore = set("within", "open", "business", "drive", "notice", "about", "in", "kw", "takes", "took", "office")
@@ -17,9 +19,9 @@ func (r *reading) wayAt(f figure, u unitOf, at int) {
 	if _, ok := r.before(f.first, 2, withinWords); ok {
 		return
 	}
-	sure, because := Doubtful, "it has a unit of distance"
+	sure, because := Doubtful, say.Key("it has a unit of distance")
 	if _, ok := r.after(at, 2, awayAfter); ok {
-		sure, because = Likely, "the words behind it speak of a distance"
+		sure, because = Likely, say.Key("the words behind it speak of a distance")
 	}
 	r.amount("distance", f, u, at, sure, because)
 }
@@ -40,12 +42,12 @@ func (r *reading) hoursAt(f figure, at int) {
 		sure = Doubtful
 	}
 	for k, n := range r.readings(&f, hours) {
-		because := "it has a unit of hours"
+		because := say.Key("it has a unit of hours")
 		if k > 0 {
 			if n <= 48 {
 				break
 			}
-			sure, because = Doubtful, "the mark in it may start the decimals"
+			sure, because = Doubtful, say.Key("the mark in it may start the decimals")
 		}
 		r.propose(f.first, at, Proposal{Field: "hours", Number: &n, Sure: sure, Because: because})
 	}
@@ -69,6 +71,6 @@ func (r *reading) meters() {
 			continue
 		}
 		n := f.n
-		r.propose(i, f.last, Proposal{Field: "hours", Number: &n, Sure: Likely, Because: "an hour meter is spoken of"})
+		r.propose(i, f.last, Proposal{Field: "hours", Number: &n, Sure: Likely, Because: say.Key("an hour meter is spoken of")})
 	}
 }

@@ -1,6 +1,6 @@
 package notice
 
-import "strconv"
+import "asfound/rubrics/say"
 
 // usualVolts are the supply voltages of the trade.
 var usualVolts = map[float64]bool{110: true, 115: true, 120: true, 200: true, 208: true, 220: true, 230: true, 240: true, 380: true, 400: true, 415: true, 440: true, 460: true, 480: true, 575: true, 600: true}
@@ -36,9 +36,9 @@ func (r *reading) triple(i int) (last int, ok bool) {
 	if phases != "1" && phases != "3" {
 		return 0, false
 	}
-	r.propose(i, i, Proposal{Field: "voltage", Quantity: &Measured{volts, "V"}, Sure: Plain, Because: "volts, phases and hertz stand together"})
+	r.propose(i, i, Proposal{Field: "voltage", Quantity: &Measured{volts, "V"}, Sure: Plain, Because: say.Key("volts, phases and hertz stand together")})
 	n := float64(phases[0] - '0')
-	r.propose(i, i+4, Proposal{Field: "phases", Number: &n, Sure: Plain, Because: "volts, phases and hertz stand together"})
+	r.propose(i, i+4, Proposal{Field: "phases", Number: &n, Sure: Plain, Because: say.Key("volts, phases and hertz stand together")})
 	return i + 4, true
 }
 
@@ -81,14 +81,14 @@ func (r *reading) volts(i int) (last int, ok bool) {
 		case bare && (v == 1 || v == 3):
 			continue
 		}
-		sure, because := Plain, "it has a unit of voltage"
+		sure, because := Plain, say.Key("it has a unit of voltage")
 		switch {
 		case bare:
-			sure, because = Likely, "a usual voltage stands before the phases"
+			sure, because = Likely, say.Key("a usual voltage stands before the phases")
 		case !usualVolts[v]:
-			sure, because = Doubtful, "it is no usual supply: it may be a control's or a battery's"
+			sure, because = Doubtful, say.Key("it is no usual supply: it may be a control's or a battery's")
 		case n > 1:
-			sure, because = Likely, "it is one of several voltages"
+			sure, because = Likely, say.Key("it is one of several voltages")
 		}
 		to := at
 		if n > 1 {
@@ -156,14 +156,14 @@ func (r *reading) phasesAt(i int) {
 	if at, not := r.before(i, 2, notWords); not && !r.is(at+1, "problem", "issues") {
 		return
 	}
-	sure, because := Plain, "it says "+strconv.Itoa(int(n))+" phase"
+	sure, because := Plain, say.Key("it says 1 phase")
 	if n > 1 {
-		because += "s"
+		because = r.ask.Voice.F("it says %d phases", int(n))
 	}
 	if r.is(last+1, "converter", "convertor", "vfd", "inverter") {
-		sure, because = Doubtful, "a converter is spoken of"
+		sure, because = Doubtful, say.Key("a converter is spoken of")
 	} else if at, ok := r.before(i, 4, couldWords); ok {
-		sure, because = Doubtful, "\u201c"+r.tokens[at].text+"\u201d stands before it"
+		sure, because = Doubtful, r.ask.Voice.F("\u201c%s\u201d stands before it", r.tokens[at].text)
 	}
 	r.propose(i, last, Proposal{Field: "phases", Number: &n, Sure: sure, Because: because})
 }

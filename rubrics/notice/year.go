@@ -1,6 +1,10 @@
 package notice
 
-import "strconv"
+import (
+	"strconv"
+
+	"asfound/rubrics/say"
+)
 
 var (
 	yearCue = set("year", "yr", "made", "built", "build", "mfg", "mfd", "manufactured", "manufacture", "mfr", "production", "produced", "vintage", "circa", "baujahr", "bj", "jahr", "annee", "ano", "fabrique", "fabricado", "ca")
@@ -73,7 +77,7 @@ func (r *reading) yearAt(i int) (sure, because string) {
 	cue, cued := r.before(i, 4, yearCue)
 	elsewhere, happened := r.before(i, 4, yearOther)
 	if cued && !(happened && elsewhere > cue) && !r.is(cue+1, "old", "warranty") {
-		return Plain, "\u201c" + r.tokens[cue].text + "\u201d stands before it"
+		return Plain, r.ask.Voice.F("\u201c%s\u201d stands before it", r.tokens[cue].text)
 	}
 	if t.dated || t.priced || happened {
 		return "", ""
@@ -85,13 +89,13 @@ func (r *reading) yearAt(i int) (sure, because string) {
 		return "", ""
 	}
 	if at, ok := r.after(i, 1, yearAfter); ok {
-		return Plain, "\u201c" + r.tokens[at].text + "\u201d stands behind it"
+		return Plain, r.ask.Voice.F("\u201c%s\u201d stands behind it", r.tokens[at].text)
 	}
 	if at, ok := r.before(i, 3, yearBought); ok {
-		return Doubtful, "\u201c" + r.tokens[at].text + "\u201d stands before it: the year made may be another"
+		return Doubtful, r.ask.Voice.F("\u201c%s\u201d stands before it: the year made may be another", r.tokens[at].text)
 	}
 	if t.first || t.line == 0 && t.start < longestHead || len(t.text) == 2 {
-		return Likely, "it can be a year, where listings have it"
+		return Likely, say.Key("it can be a year, where listings have it")
 	}
-	return Doubtful, "it can be a year"
+	return Doubtful, say.Key("it can be a year")
 }

@@ -5,10 +5,10 @@ package pairwise
 
 import (
 	"errors"
-	"fmt"
 	"math"
 
 	"asfound/rubrics/kernel"
+	"asfound/rubrics/say"
 )
 
 // Most things that can be compared at once: beyond, nobody answers consistently,
@@ -44,7 +44,7 @@ type Weighed struct {
 func Weigh(a [][]float64) (Weighed, error) {
 	n := len(a)
 	if n < 2 || n > Most {
-		return Weighed{}, fmt.Errorf("%d things cannot be compared two by two: 2 to %d can", n, Most)
+		return Weighed{}, say.Errorf("%d things cannot be compared two by two: 2 to %d can", n, Most)
 	}
 	if err := square(a); err != nil {
 		return Weighed{}, err
@@ -67,7 +67,7 @@ func square(a [][]float64) error {
 		for j, x := range a[i] {
 			switch {
 			case !(x >= 1.0/9-1e-9 && x <= 9+1e-9):
-				return fmt.Errorf("%g is no answer: it lies between 1/9 and 9", x)
+				return say.Errorf("%g is no answer: it lies between 1/9 and 9", x)
 			case i == j && x != 1:
 				return errors.New("a thing matters as much as itself")
 			case math.Abs(float64(x*a[j][i])-1) > 1e-9:

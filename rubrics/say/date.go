@@ -5,7 +5,10 @@ import (
 	"strings"
 )
 
-var months = []string{"January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"}
+var months = []string{
+	Key("January"), Key("February"), Key("March"), Key("April"), Key("May"), Key("June"),
+	Key("July"), Key("August"), Key("September"), Key("October"), Key("November"), Key("December"),
+}
 
 // Date writes a day given as YYYY-MM-DD in words; what is none is left as it is.
 func (v *Voice) Date(day string) string {
@@ -21,5 +24,5 @@ func (v *Voice) Date(day string) string {
 	pattern := strings.Replace(v.Locale().Date, "MMMM", "\x00", 1)
 	pattern = strings.Replace(pattern, "y", parts[0], 1)
 	pattern = strings.Replace(pattern, "d", strconv.Itoa(date), 1)
-	return strings.Replace(pattern, "\x00", v.T(months[month-1]), 1)
+	return strings.Replace(pattern, "\x00", v.Label(months[month-1]), 1)
 }

@@ -1,5 +1,7 @@
 package say
 
+import "strings"
+
 // Locale is how a language is written in one place: the marks of its numbers and
 // the order of its dates, as the Unicode CLDR has them.
 type Locale struct {
@@ -34,4 +36,32 @@ func LocaleOf(id string) (Locale, bool) {
 		}
 	}
 	return Locale{}, false
+}
+
+// commaCountries write numbers as Spain does where the rest of Latin America
+// follows Mexico (CLDR 46, es_XX below es_419).
+const commaCountries = " ES AR BO CL CO CR EC PY UY VE "
+
+// Nearest finds the locale offered that is nearest to a BCP 47 tag such as es-CL or
+// en; "" and languages that are not spoken give American English.
+func Nearest(tag string) Locale {
+	if l, ok := LocaleOf(tag); ok {
+		return l
+	}
+	language, rest, _ := strings.Cut(strings.ReplaceAll(tag, "_", "-"), "-")
+	country := " " + strings.ToUpper(rest[strings.LastIndex(rest, "-")+1:]) + " "
+	id := "en-US"
+	switch strings.ToLower(language) {
+	case "es":
+		id = "es-MX"
+		if strings.Contains(commaCountries, country) {
+			id = "es-ES"
+		}
+	case "en":
+		if strings.Contains(" GB IE AU NZ ZA IN ", country) {
+			id = "en-GB"
+		}
+	}
+	l, _ := LocaleOf(id)
+	return l
 }

@@ -34,6 +34,19 @@ func (v *Voice) Short(x float64, decimals int) string {
 	return strings.TrimSuffix(strings.TrimRight(text, "0"), v.Locale().Decimal)
 }
 
+// Digits writes a plain decimal such as -1234.5 with the marks of the locale.
+func (v *Voice) Digits(text string) string {
+	text, negative := strings.CutPrefix(text, "-")
+	whole, rest, has := strings.Cut(text, ".")
+	if !strings.Contains(whole, "e") {
+		whole = v.grouped(whole)
+	}
+	if has {
+		whole += v.Locale().Decimal + rest
+	}
+	return sign(negative) + whole
+}
+
 // Percent writes a share of 0 to 1 as a whole percentage, the sign apart (ISO 80000-1).
 func (v *Voice) Percent(share float64) string {
 	return v.Number(share*100, 0) + "\u00a0%"

@@ -3,6 +3,8 @@ package table
 import (
 	"strconv"
 	"strings"
+
+	"asfound/rubrics/say"
 )
 
 // Date reads a cell as a date and gives it as YYYY-MM-DD. Only dates with strokes
@@ -18,10 +20,10 @@ func Date(cell string, dayFirst bool) (string, error) {
 		day, month = month, day
 	}
 	if !ofThisAge(d.year) {
-		return "", refuse(0, quote(cell)+" is not of this age", "a year from 1900 to 2200")
+		return "", refuse(0, say.Later("%s is not of this age", quote(cell)), "a year from 1900 to 2200")
 	}
 	if month < 1 || month > 12 || day < 1 || day > daysIn(d.year, month) {
-		return "", refuse(0, "there is no day "+quote(cell), "write it like 2025-12-31")
+		return "", refuse(0, say.Later("there is no day %s", quote(cell)), "write it like 2025-12-31")
 	}
 	return strconv.Itoa(d.year) + "-" + two(month) + "-" + two(day), nil
 }
@@ -35,11 +37,11 @@ func noDate(cell string) *Error {
 	case s == "":
 		return refuse(0, "it is empty", "write a date like 2025-12-31")
 	case s[0] == '=' || s[0] == '@':
-		return refuse(0, quote(cell)+" is a formula, not a date", "paste values")
+		return refuse(0, say.Later("%s is a formula, not a date", quote(cell)), "paste values")
 	case len(s) == 5 && allDigits(s):
-		return refuse(0, quote(cell)+" is a spreadsheet's number of a day", "give the column a date format and save it again")
+		return refuse(0, say.Later("%s is a spreadsheet's number of a day", quote(cell)), "give the column a date format and save it again")
 	}
-	return refuse(0, quote(cell)+" is no date", "write it like 2025-12-31")
+	return refuse(0, say.Later("%s is no date", quote(cell)), "write it like 2025-12-31")
 }
 
 // Order is what a column of dates shows of its order.

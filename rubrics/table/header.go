@@ -3,6 +3,8 @@ package table
 import (
 	"strconv"
 	"strings"
+
+	"asfound/rubrics/say"
 )
 
 // maxName is how many characters of a column's name are kept.
@@ -45,7 +47,7 @@ func (t *Table) name(head record, problems *Problems) []bool {
 		taken[unique] = true
 		t.Columns = append(t.Columns, unique)
 		if unique != name {
-			problems.Add(head.line, unique, "the name "+quote(name)+" stands more than once: this column is numbered")
+			problems.Add(head.line, unique, say.Later("the name %s stands more than once: this column is numbered", quote(name)))
 		}
 	}
 	for _, i := range head.odd {
@@ -65,7 +67,7 @@ func (t *Table) trim(named []bool, problems *Problems) {
 	}
 	for i := range t.Columns {
 		if !named[i] && full[i] {
-			problems.Add(t.Head, t.Columns[i], "the column has cells but no name: it is called "+t.Columns[i])
+			problems.Add(t.Head, t.Columns[i], say.Later("the column has cells but no name: it is called %s", t.Columns[i]))
 		}
 	}
 	width := len(t.Columns)

@@ -1,6 +1,10 @@
 package table
 
-import "strings"
+import (
+	"strings"
+
+	"asfound/rubrics/say"
+)
 
 // DecimalComma tells whether the numbers among the cells have a decimal comma:
 // what most of those show that can be read in one way only ("12,5", "1.234,50"
@@ -64,11 +68,13 @@ func (t *Table) decide(problems *Problems) {
 		if c == 0 || p == 0 || !t.numeric(i) {
 			continue
 		}
-		later, earlier, mark, other := first[','], first['.'], "comma", "point"
+		later, earlier := first[','], first['.']
+		text := say.Later("%s has a decimal comma and %s above it a decimal point: each is read as written, so look at numbers like 1,234", quote(t.Rows[later][i]), quote(t.Rows[earlier][i]))
 		if later < earlier {
-			later, earlier, mark, other = earlier, later, other, mark
+			later, earlier = earlier, later
+			text = say.Later("%s has a decimal point and %s above it a decimal comma: each is read as written, so look at numbers like 1,234", quote(t.Rows[later][i]), quote(t.Rows[earlier][i]))
 		}
-		problems.Add(t.Lines[later], name, quote(t.Rows[later][i])+" has a decimal "+mark+" and "+quote(t.Rows[earlier][i])+" above it a decimal "+other+": each is read as written, so look at numbers like 1,234")
+		problems.Add(t.Lines[later], name, text)
 	}
 	t.Decided = comma != point
 	t.DecimalComma = comma > point || comma == point && t.Separator == ';'

@@ -4,6 +4,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"asfound/rubrics/say"
 )
 
 const (
@@ -30,7 +32,7 @@ func Amount(cell string, decimalComma bool) (n float64, currency string, err err
 	case !f.open && f.frac != "":
 		digits += "." + f.frac
 	case f.open && f.decimal(decimalComma) && f.frac == "000":
-		return 0, "", refuse(0, quote(cell)+" could be "+f.whole+f.frac+" or "+f.whole, "write "+f.whole+f.frac+" or "+f.whole)
+		return 0, "", refuse(0, say.Later("%s could be %s or %s", quote(cell), f.whole+f.frac, f.whole), say.Later("write %s or %s", f.whole+f.frac, f.whole))
 	case f.open && f.decimal(decimalComma):
 		digits += "." + f.frac
 	case f.open:
@@ -38,7 +40,7 @@ func Amount(cell string, decimalComma bool) (n float64, currency string, err err
 	}
 	n, bad := strconv.ParseFloat(digits, 64)
 	if bad != nil || math.Abs(n) > maxNumber {
-		return 0, "", refuse(0, quote(cell)+" is too large", "at most 1000000000000000")
+		return 0, "", refuse(0, say.Later("%s is too large", quote(cell)), "at most 1000000000000000")
 	}
 	if f.negative && n != 0 {
 		n = -n
@@ -99,13 +101,13 @@ func (r reason) error(cell string) *Error {
 	case nothing:
 		return refuse(0, "it is empty", "write a number")
 	case formula:
-		return refuse(0, quote(cell)+" is a formula, not a number", "paste values")
+		return refuse(0, say.Later("%s is a formula, not a number", quote(cell)), "paste values")
 	case share:
-		return refuse(0, quote(cell)+" is a percentage", "write the number itself")
+		return refuse(0, say.Later("%s is a percentage", quote(cell)), "write the number itself")
 	case exponent:
-		return refuse(0, quote(cell)+" is cut short to a power of ten", "give the column a plain number format and save it again")
+		return refuse(0, say.Later("%s is cut short to a power of ten", quote(cell)), "give the column a plain number format and save it again")
 	}
-	return refuse(0, quote(cell)+" is not a number", "write it like 1234 or 1234.50")
+	return refuse(0, say.Later("%s is not a number", quote(cell)), "write it like 1234 or 1234.50")
 }
 
 var numberMarks = strings.NewReplacer(

@@ -1,6 +1,10 @@
 package table
 
-import "strings"
+import (
+	"strings"
+
+	"asfound/rubrics/say"
+)
 
 // separators in the order they win a draw: a comma stands in more texts than the
 // others do.
@@ -23,7 +27,7 @@ func separator(text string) (found byte, begin int, err *Error) {
 				return c, len(first), nil
 			}
 		}
-		return 0, 0, refuse(1, quote(first)+" names a separator that is not read", "a comma, semicolon, tab or vertical bar")
+		return 0, 0, refuse(1, say.Later("%s names a separator that is not read", quote(first)), "a comma, semicolon, tab or vertical bar")
 	}
 	share, width := 0.0, 0
 	for _, c := range separators {

@@ -4,6 +4,8 @@ import (
 	"strconv"
 	"strings"
 	"unicode/utf8"
+
+	"asfound/rubrics/say"
 )
 
 // Bounds of a table, far above what a shop's own list comes to.
@@ -36,8 +38,16 @@ type Table struct {
 type Problem struct {
 	Line   int
 	Column string // empty where the whole row is meant
-	Text   string
+	Text   string // in English; In says it in another language
+
+	text say.Text
 }
+
+// In says the problem without its place.
+func (p Problem) In(v *say.Voice) string { return p.text.In(v) }
+
+// Said gives what Text says, to be said.
+func (p Problem) Said() say.Text { return p.text }
 
 func (p Problem) String() string {
 	s := "line " + strconv.Itoa(p.Line)
@@ -107,10 +117,10 @@ func (t *Table) take(rec record, problems *Problems) {
 	}
 	if n := len(rec.cells); n > width && !blank(rec.cells[width:]) {
 		t.LeftOut++
-		problems.Add(rec.line, "", strconv.Itoa(n)+" cells where the first line names "+strconv.Itoa(width)+": the row is left out; a text with the separator in it belongs in quotation marks")
+		problems.Add(rec.line, "", say.Later("%d cells where the first line names %d: the row is left out; a text with the separator in it belongs in quotation marks", n, width))
 		return
 	} else if n < width {
-		problems.Add(rec.line, "", strconv.Itoa(n)+" cells where the first line names "+strconv.Itoa(width)+": the missing ones are taken as empty")
+		problems.Add(rec.line, "", say.Later("%d cells where the first line names %d: the missing ones are taken as empty", n, width))
 	}
 	row := rec.cells
 	for len(row) < width {
@@ -123,7 +133,7 @@ func (t *Table) take(rec record, problems *Problems) {
 		}
 		if n := utf8.RuneCountInString(cell); n > MaxCell {
 			row[i] = string([]rune(cell)[:MaxCell])
-			problems.Add(rec.line, t.Columns[i], strconv.Itoa(n)+" characters, at most 2,000: the rest is cut off")
+			problems.Add(rec.line, t.Columns[i], say.Later("%d characters, at most 2,000: the rest is cut off", n))
 		}
 	}
 	t.Rows = append(t.Rows, row)
@@ -175,10 +185,10 @@ type Problems struct {
 	line int // of the first beyond
 }
 
-// Add notes a problem.
-func (p *Problems) Add(line int, column, text string) {
+// Add notes a problem. Its text is a string, a say.Text or an error.
+func (p *Problems) Add(line int, column string, text any) {
 	if len(p.list) < maxProblems {
-		p.list = append(p.list, Problem{line, column, text})
+		p.list = append(p.list, newProblem(line, column, say.Of(text)))
 		return
 	}
 	if p.more == 0 {
@@ -192,7 +202,11 @@ func (p *Problems) List() []Problem {
 	if p.more == 0 {
 		return p.list
 	}
-	return append(p.list[:len(p.list):len(p.list)], Problem{p.line, "", "from here on there are " + strconv.Itoa(p.more) + " more"})
+	return append(p.list[:len(p.list):len(p.list)], newProblem(p.line, "", say.Later("from here on there are %d more", p.more)))
+}
+
+func newProblem(line int, column string, text say.Text) Problem {
+	return Problem{Line: line, Column: column, Text: text.String(), text: text}
 }
 
 // squeeze makes one line of a text, with single blanks.

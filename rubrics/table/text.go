@@ -2,10 +2,11 @@ package table
 
 import (
 	"bytes"
-	"fmt"
 	"strings"
 	"unicode/utf16"
 	"unicode/utf8"
+
+	"asfound/rubrics/say"
 )
 
 // text gives a file as UTF-8 without byte order mark, or says on which line it
@@ -45,7 +46,7 @@ func valid(src []byte) *Error {
 	for i := 0; i < len(src); {
 		r, size := utf8.DecodeRune(src[i:])
 		if r == utf8.RuneError && size == 1 {
-			return refuse(1+breaks(string(src[:i])), fmt.Sprintf("byte %#02x is not UTF-8 text", src[i]), "save it as CSV in UTF-8")
+			return refuse(1+breaks(string(src[:i])), say.Later("byte %#02x is not UTF-8 text", src[i]), "save it as CSV in UTF-8")
 		}
 		i += size
 	}

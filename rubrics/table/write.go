@@ -4,7 +4,7 @@ import "strings"
 
 // Write writes a table as CSV (RFC 4180): commas, CR LF, quotation marks where a
 // cell needs them. A cell that a spreadsheet would run as a formula gets an
-// apostrophe before it, which Bare takes off again.
+// apostrophe before it (OWASP, CSV Injection), which Bare takes off again.
 func Write(columns []string, rows [][]string) string {
 	var b strings.Builder
 	line := func(cells []string) {

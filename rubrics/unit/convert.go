@@ -3,6 +3,8 @@ package unit
 import (
 	"math"
 	"strings"
+
+	"asfound/rubrics/say"
 )
 
 // Dimensions lists the dimensions known, in a fixed order.
@@ -48,14 +50,14 @@ func Convert(n float64, from, to string) (float64, error) {
 		}
 		out := convert(n, a, b)
 		if math.IsInf(out, 0) {
-			return 0, refuse(plain(n)+" "+from+" is too large for "+to, "give a smaller number")
+			return 0, refuse(say.Later("%s %s is too large for %s", plain(n), from, to), "give a smaller number")
 		}
 		return out, nil
 	}
 	if !known {
-		return 0, refuse("the unit "+quote(from)+" is not known", "units are "+allUnits())
+		return 0, refuse(say.Later("the unit %s is not known", quote(from)), say.Later("units are %s", allUnits()))
 	}
-	return 0, refuse(quote(from)+" does not convert to "+quote(to), "both must measure the same thing")
+	return 0, refuse(say.Later("%s does not convert to %s", quote(from), quote(to)), "both must measure the same thing")
 }
 
 // convert multiplies before it divides, so that 0.375 in is 9.525 mm to the last
@@ -116,8 +118,11 @@ func spelling(s string) string {
 	return strings.ReplaceAll(strings.ReplaceAll(s, " /", "/"), "/ ", "/")
 }
 
+// like shows how a quantity is written.
+func (f *family) like() say.Text { return say.Later("write it like %s", say.ByKey(f.example)) }
+
 // offer lists the units of a dimension for a message.
-func (f *family) offer() string {
+func (f *family) offer() say.Text {
 	names := make([]string, 0, len(f.units))
 	for _, u := range f.units {
 		if u.name != "" {
@@ -125,9 +130,9 @@ func (f *family) offer() string {
 		}
 	}
 	if len(names) == 0 {
-		return "a plain number such as " + f.example
+		return say.Later("a plain number such as %s", say.ByKey(f.example))
 	}
-	return "units of " + f.dimension + " are " + strings.Join(names, ", ") + ", as in " + f.example
+	return say.Later("units of %s are %s, as in %s", say.ByKey(f.dimension), strings.Join(names, ", "), say.ByKey(f.example))
 }
 
 func allUnits() string {

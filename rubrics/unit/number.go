@@ -4,6 +4,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"asfound/rubrics/say"
 )
 
 const (
@@ -35,15 +37,15 @@ func parseNumber(s string, thou bool) (float64, *Error) {
 func finish(entry, digits string) (float64, *Error) {
 	n, err := strconv.ParseFloat(digits, 64)
 	if math.IsInf(n, 0) || math.Abs(n) > maxSize {
-		return 0, refuse(quote(entry)+" is too large", "at most 1000000000000000")
+		return 0, refuse(say.Later("%s is too large", quote(entry)), "at most 1000000000000000")
 	}
 	if err != nil {
-		return 0, refuse(quote(entry)+" is not a number", "write it like 12.5, 0,35 or 1 1/2")
+		return 0, refuse(say.Later("%s is not a number", quote(entry)), "write it like 12.5, 0,35 or 1 1/2")
 	}
 	mantissa, _, _ := strings.Cut(strings.ToLower(digits), "e")
 	significant := strings.TrimLeft(strings.ReplaceAll(mantissa, ".", ""), "0")
 	if len(significant) > maxDigits {
-		return 0, refuse(quote(entry)+" has "+strconv.Itoa(len(significant))+" digits", "at most 17 mean anything")
+		return 0, refuse(say.Later("%s has %d digits", quote(entry), len(significant)), "at most 17 mean anything")
 	}
 	return n, nil
 }
@@ -60,19 +62,19 @@ func parseFraction(s string) (float64, *Error) {
 	for i, part := range []string{whole, above, below} {
 		part = strings.TrimSpace(part)
 		if !allDigits(part) || len(part) > 6 {
-			return 0, refuse(quote(s)+" is not a fraction", right)
+			return 0, refuse(say.Later("%s is not a fraction", quote(s)), right)
 		}
 		v, err := strconv.Atoi(part)
 		if err != nil {
-			return 0, refuse(quote(s)+" is not a fraction", right)
+			return 0, refuse(say.Later("%s is not a fraction", quote(s)), right)
 		}
 		n[i] = float64(v)
 	}
 	if n[2] == 0 {
-		return 0, refuse(quote(s)+" divides by zero", right)
+		return 0, refuse(say.Later("%s divides by zero", quote(s)), right)
 	}
 	if frac != s && n[1] >= n[2] {
-		return 0, refuse(quote(s)+" is not a mixed number", "after the whole number the fraction must be less than one")
+		return 0, refuse(say.Later("%s is not a mixed number", quote(s)), "after the whole number the fraction must be less than one")
 	}
 	// One division, so that 1 3/8 and 11/8 are the same number.
 	return (float64(n[0]*n[2]) + n[1]) / n[2], nil
@@ -99,7 +101,7 @@ func decimal(s string, thou bool) (string, *Error) {
 	case commas == 1 && !spaced && couldGroup(s):
 		if !thou {
 			bare := strings.Replace(s, ",", "", 1)
-			return "", refuse(quote(s)+" can be read in two ways", "write "+bare+" or "+strings.Replace(s, ",", ".", 1))
+			return "", refuse(say.Later("%s can be read in two ways", quote(s)), say.Later("write %s or %s", bare, strings.Replace(s, ",", ".", 1)))
 		}
 		group = ","
 	case commas == 1:
@@ -107,7 +109,7 @@ func decimal(s string, thou bool) (string, *Error) {
 	}
 	if spaced {
 		if group != "" {
-			return "", refuse(quote(s)+" groups its digits in two ways", "write it like 3000 or 3 000")
+			return "", refuse(say.Later("%s groups its digits in two ways", quote(s)), "write it like 3000 or 3 000")
 		}
 		group = " "
 	}
@@ -115,7 +117,7 @@ func decimal(s string, thou bool) (string, *Error) {
 	if mark != "" {
 		whole, rest, found = strings.Cut(s, mark)
 	}
-	wrong := refuse(quote(s)+" is not a number", "write it like 3000, 3 000, 12.5 or 0,35")
+	wrong := refuse(say.Later("%s is not a number", quote(s)), "write it like 3000, 3 000, 12.5 or 0,35")
 	if group != "" {
 		groups := strings.Split(whole, group)
 		for i, g := range groups {

@@ -3,6 +3,8 @@ package unit
 import (
 	"strings"
 	"unicode/utf8"
+
+	"asfound/rubrics/say"
 )
 
 // Parse reads a number with its unit, such as "1-1/2 in" or "3,000 psi". The
@@ -14,10 +16,10 @@ func Parse(text, dimension string) (Value, error) { return ParseDefault(text, di
 func ParseDefault(text, dimension, unit string) (Value, error) {
 	f := familyOf(dimension)
 	if f == nil {
-		return Value{}, refuse("the dimension "+quote(dimension)+" is not known", "it is one of "+strings.Join(Dimensions(), ", "))
+		return Value{}, refuse(say.Later("the dimension %s is not known", quote(dimension)), say.Later("it is one of %s", strings.Join(Dimensions(), ", ")))
 	}
 	if unit != "" && f.find(unit) == nil {
-		return Value{}, refuse("the default unit "+quote(unit)+" is not a unit of "+dimension, f.offer())
+		return Value{}, refuse(say.Later("the default unit %s is not a unit of %s", quote(unit), say.ByKey(dimension)), f.offer())
 	}
 	v, err := f.read(text, unit)
 	if err != nil {
@@ -25,7 +27,7 @@ func ParseDefault(text, dimension, unit string) (Value, error) {
 	}
 	if bare := strings.TrimSpace(entries.Replace(text)); dimension == "length" && metricLength[unit] &&
 		strings.Contains(bare, "/") && strings.Trim(bare, "0123456789/ -") == "" {
-		return Value{}, refuse(quote(text)+" is a fraction, and the unit is set to "+unit, "write "+bare+" in, or the millimetres as a decimal")
+		return Value{}, refuse(say.Later("%s is a fraction, and the unit is set to %s", quote(text), unit), say.Later("write %s in, or the millimetres as a decimal", bare))
 	}
 	return v, nil
 }
@@ -45,9 +47,9 @@ func (f *family) read(text, assumed string) (Value, *Error) {
 	s := strings.TrimSpace(entries.Replace(text))
 	switch {
 	case !utf8.ValidString(text) || len(s) > maxText:
-		return Value{}, refuse("the entry is too long or not text", "write it like "+f.example)
+		return Value{}, refuse("the entry is too long or not text", f.like())
 	case s == "":
-		return Value{}, refuse("nothing was entered", "write it like "+f.example)
+		return Value{}, refuse("nothing was entered", f.like())
 	}
 	sign := 1.0
 	if s[0] == '-' || s[0] == '+' {
@@ -56,7 +58,7 @@ func (f *family) read(text, assumed string) (Value, *Error) {
 		}
 		s = strings.TrimSpace(s[1:])
 		if s == "" {
-			return Value{}, refuse(quote(text)+" has no number", "write it like "+f.example)
+			return Value{}, refuse(say.Later("%s has no number", quote(text)), f.like())
 		}
 	}
 	parts, err := f.split(s, assumed)
@@ -85,7 +87,7 @@ func (f *family) split(s, assumed string) ([]piece, *Error) {
 	for rest := s; rest != ""; {
 		number, unit, after := cut(rest)
 		if number == "" {
-			return nil, refuse(quote(s)+" has no number where one belongs", "write it like "+f.example)
+			return nil, refuse(say.Later("%s has no number where one belongs", quote(s)), f.like())
 		}
 		u, err := f.unit(unit, assumed, len(out) == 0)
 		if err != nil {
@@ -102,7 +104,7 @@ func (f *family) split(s, assumed string) ([]piece, *Error) {
 		}
 	}
 	if len(out) == 0 {
-		return nil, refuse(quote(s)+" has no number", "write it like "+f.example)
+		return nil, refuse(say.Later("%s has no number", quote(s)), f.like())
 	}
 	return out, nil
 }
@@ -157,10 +159,10 @@ func (f *family) unit(text, assumed string, first bool) (*scale, *Error) {
 	}
 	for i := range families {
 		if o := &families[i]; o != f && o.find(text) != nil {
-			return nil, refuse(quote(text)+" is a unit of "+o.dimension+", not of "+f.dimension, f.offer())
+			return nil, refuse(say.Later("%s is a unit of %s, not of %s", quote(text), say.ByKey(o.dimension), say.ByKey(f.dimension)), f.offer())
 		}
 	}
-	return nil, refuse("the unit "+quote(text)+" is not known", f.offer())
+	return nil, refuse(say.Later("the unit %s is not known", quote(text)), f.offer())
 }
 
 // subunits are the pairs that may stand together, and how many of the smaller
@@ -176,10 +178,10 @@ func (f *family) join(s string, parts []piece) (Value, *Error) {
 		larger, smaller := parts[i-1], parts[i]
 		ratio, ok := subunits[[2]string{larger.unit.name, smaller.unit.name}]
 		if !ok {
-			return Value{}, refuse(quote(s)+" has more than one number", "write one number and its unit, like "+f.example)
+			return Value{}, refuse(say.Later("%s has more than one number", quote(s)), say.Later("write one number and its unit, like %s", say.ByKey(f.example)))
 		}
 		if !allDigits(larger.text) || smaller.n >= ratio {
-			return Value{}, refuse(quote(s)+" does not add up", "whole "+larger.unit.name+" first, then less than "+plain(ratio)+" "+smaller.unit.name)
+			return Value{}, refuse(say.Later("%s does not add up", quote(s)), say.Later("whole %s first, then less than %s %s", larger.unit.name, plain(ratio), smaller.unit.name))
 		}
 		total = float64(total*ratio) + smaller.n
 	}

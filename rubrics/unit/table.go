@@ -1,5 +1,7 @@
 package unit
 
+import "asfound/rubrics/say"
+
 // scale is one unit: how many base units it is, as a quotient of two exact
 // numbers, and for temperature where its zero lies on the base scale.
 type scale struct {
@@ -30,7 +32,7 @@ const (
 )
 
 var families = []family{
-	{"length", "3/8 in or 9.5 mm", []scale{
+	{say.Key("length"), say.Key("3/8 in or 9.5 mm"), []scale{
 		{name: "in", num: 254, den: 10000, alias: []string{"inch", "inches", `"`, "''"}},
 		{name: "ft", num: 3048, den: 10000, alias: []string{"foot", "feet", "'"}},
 		{name: "mm", num: 1, den: 1000, alias: []string{"millimeter", "millimeters", "millimetre", "millimetres"}},
@@ -42,7 +44,7 @@ var families = []family{
 		{name: "mi", num: 1609344, den: 1000, alias: []string{"mile", "miles"}},
 		{name: "km", num: 1000, den: 1, alias: []string{"kilometer", "kilometers", "kilometre", "kilometres"}},
 	}},
-	{"mass", "9,000 lb or 4100 kg", []scale{
+	{say.Key("mass"), say.Key("9,000 lb or 4100 kg"), []scale{
 		{name: "lb", num: 45359237, den: 1e8, thou: true, alias: []string{"lbs", "pound", "pounds", "lbm"}},
 		{name: "kg", num: 1, den: 1, alias: []string{"kilogram", "kilograms", "kilo", "kilos"}},
 		// "tons" is the US short ton of 2000 lb; "t" is the tonne of 1000 kg.
@@ -52,7 +54,7 @@ var families = []family{
 		{name: "oz", num: 45359237, den: 16e8, alias: []string{"ounce", "ounces"}},
 		{name: "g", num: 1, den: 1000, alias: []string{"gram", "grams"}},
 	}},
-	{"pressure", "2,500 psi or 170 bar", []scale{
+	{say.Key("pressure"), say.Key("2,500 psi or 170 bar"), []scale{
 		{name: "psi", num: lbfNum * in2Den, den: lbfDen * in2Num, thou: true, alias: []string{"psig", "lb/in2", "lbf/in2"}},
 		{name: "bar", num: 1e5, den: 1, alias: []string{"bars"}},
 		{name: "kPa", num: 1000, den: 1},
@@ -62,7 +64,7 @@ var families = []family{
 		{name: "atm", num: 101325, den: 1},
 		{name: "inHg", num: 3386.389, den: 1, alias: []string{"in hg"}}, // conventional inch of mercury
 	}},
-	{"force", "20 short tons or 50,000 lbf", []scale{
+	{say.Key("force"), say.Key("20 short tons or 50,000 lbf"), []scale{
 		{name: "lbf", num: lbfNum, den: lbfDen, thou: true, alias: []string{"lb", "lbs", "pound", "pounds"}},
 		{name: "short ton", num: lbfNum * 2000, den: lbfDen, alias: []string{"short tons", "ton", "tons", "us ton", "us tons", "tonf", "short tonf"}},
 		{name: "tf", num: 9806.65, den: 1, alias: []string{"t", "tonne", "tonnes", "metric ton", "metric tons"}},
@@ -70,13 +72,13 @@ var families = []family{
 		{name: "N", num: 1, den: 1, alias: []string{"newton", "newtons"}},
 		{name: "kgf", num: 980665, den: 1e5, alias: []string{"kp"}},
 	}},
-	{"torque", "85 lbf ft or 115 N m", []scale{
+	{say.Key("torque"), say.Key("85 lbf ft or 115 N m"), []scale{
 		{name: "lbf ft", num: lbfNum * 3048, den: lbfDen * 1e4, alias: []string{"lb ft", "ft lb", "ft lbf", "ft lbs", "lbs ft", "foot pounds", "pound feet"}},
 		{name: "lbf in", num: lbfNum * 254, den: lbfDen * 1e4, alias: []string{"lb in", "in lb", "in lbf", "in lbs", "lbs in", "inch pounds"}},
 		{name: "N m", num: 1, den: 1, alias: []string{"nm", "newton meters", "newton metres"}},
 		{name: "kgf m", num: 980665, den: 1e5, alias: []string{"kg m"}},
 	}},
-	{"flow", "2.5 gpm or 9.5 L/min", []scale{
+	{say.Key("flow"), say.Key("2.5 gpm or 9.5 L/min"), []scale{
 		{name: "gpm", num: galNum, den: galDen * 60, thou: true, alias: []string{"gal/min", "us gpm"}},
 		{name: "L/min", num: 1, den: 60000, alias: []string{"lpm", "ltr/min"}},
 		{name: "cfm", num: 28316846592, den: 60e12, thou: true, alias: []string{"ft3/min", "scfm"}},
@@ -86,7 +88,7 @@ var families = []family{
 		{name: "in3/min", num: 16387064, den: 60e12},
 		{name: "mL/min", num: 1, den: 60e6, alias: []string{"cc/min", "cm3/min"}},
 	}},
-	{"speed", "20 ft/min or 0.1 m/s", []scale{
+	{say.Key("speed"), say.Key("20 ft/min or 0.1 m/s"), []scale{
 		{name: "ft/min", num: 3048, den: 600000, thou: true, alias: []string{"fpm", "sfpm", "sfm"}},
 		{name: "in/s", num: 254, den: 10000, alias: []string{"in/sec", "ips"}},
 		{name: "in/min", num: 254, den: 600000, alias: []string{"ipm"}},
@@ -98,7 +100,7 @@ var families = []family{
 		{name: "mph", num: 1609344, den: 3600000, alias: []string{"mi/h"}},
 		{name: "km/h", num: 1000, den: 3600, alias: []string{"kph", "kmh"}},
 	}},
-	{"volume", "2.9 gal or 11 L", []scale{
+	{say.Key("volume"), say.Key("2.9 gal or 11 L"), []scale{
 		{name: "gal", num: galNum, den: galDen, thou: true, alias: []string{"gallon", "gallons", "us gal"}},
 		{name: "qt", num: galNum, den: galDen * 4, alias: []string{"quart", "quarts"}},
 		{name: "L", num: 1, den: 1000, alias: []string{"liter", "liters", "litre", "litres", "ltr"}},
@@ -107,15 +109,15 @@ var families = []family{
 		{name: "ft3", num: 28316846592, den: 1e12, alias: []string{"cu ft", "cubic feet"}},
 		{name: "m3", num: 1, den: 1},
 	}},
-	{"current", "28 A", []scale{
+	{say.Key("current"), say.Key("28 A"), []scale{
 		{name: "A", num: 1, den: 1, alias: []string{"amp", "amps", "ampere", "amperes"}},
 		{name: "mA", num: 1, den: 1000},
 	}},
-	{"voltage", "230 V", []scale{
+	{say.Key("voltage"), say.Key("230 V"), []scale{
 		{name: "V", num: 1, den: 1, alias: []string{"volt", "volts", "vac", "v ac"}},
 		{name: "kV", num: 1000, den: 1},
 	}},
-	{"power", "5 hp or 3.7 kW", []scale{
+	{say.Key("power"), say.Key("5 hp or 3.7 kW"), []scale{
 		// Mechanical horsepower, 550 ft lbf/s; "PS" is the metric one, 75 kgf m/s.
 		{name: "hp", num: lbfNum * 3048 * 550, den: lbfDen * 1e4, alias: []string{"horsepower"}},
 		{name: "kW", num: 1000, den: 1},
@@ -123,35 +125,35 @@ var families = []family{
 		{name: "PS", num: 735.49875, den: 1, alias: []string{"metric hp"}},
 		{name: "kVA", num: 1000, den: 1}, // apparent power, of generators and transformers
 	}},
-	{"temperature", "170 F or 77 C", []scale{
+	{say.Key("temperature"), say.Key("170 F or 77 C"), []scale{
 		{name: "F", num: 5, den: 9, zero: 32, alias: []string{"deg f", "°f"}},
 		{name: "C", num: 1, den: 1, alias: []string{"deg c", "°c"}},
 		{name: "K", num: 1, den: 1, zero: 273.15, alias: []string{"kelvin"}},
 	}},
-	{"time", "55 s or 10 min", []scale{
+	{say.Key("time"), say.Key("55 s or 10 min"), []scale{
 		{name: "s", num: 1, den: 1, alias: []string{"sec", "secs", "second", "seconds"}},
 		{name: "min", num: 60, den: 1, alias: []string{"mins", "minute", "minutes"}},
 		{name: "h", num: 3600, den: 1, alias: []string{"hr", "hrs", "hour", "hours"}},
 	}},
-	{"area", "28 in2 or 180 cm2", []scale{
+	{say.Key("area"), say.Key("28 in2 or 180 cm2"), []scale{
 		{name: "in2", num: in2Num, den: in2Den, alias: []string{"sq in", "square inches"}},
 		{name: "ft2", num: 9290304, den: 1e8, thou: true, alias: []string{"sq ft", "square feet"}},
 		{name: "mm2", num: 1, den: 1e6, alias: []string{"sq mm"}},
 		{name: "cm2", num: 1, den: 1e4, alias: []string{"sq cm"}},
 		{name: "m2", num: 1, den: 1, alias: []string{"sq m"}},
 	}},
-	{"angle", "45 deg", []scale{
+	{say.Key("angle"), say.Key("45 deg"), []scale{
 		{name: "deg", num: 1, den: 1, alias: []string{"degree", "degrees", "°"}},
 		{name: "arcmin", num: 1, den: 60, alias: []string{"minutes of arc"}},
 		{name: "rad", num: 180, den: 3.14159265358979323846, alias: []string{"radian", "radians"}},
 	}},
-	{"threads", "13 tpi", []scale{
+	{say.Key("threads"), say.Key("13 tpi"), []scale{
 		{name: "tpi", num: 1, den: 1, alias: []string{"threads per inch", "threads/in", "/in"}},
 	}},
-	{"share", "58 %", []scale{
+	{say.Key("share"), say.Key("58 %"), []scale{
 		{name: "%", num: 1, den: 1, alias: []string{"percent", "pct"}},
 	}},
-	{"number", "6", []scale{
+	{say.Key("number"), say.Key("6"), []scale{
 		{name: "", num: 1, den: 1, alias: []string{"pcs", "pieces"}},
 	}},
 }

@@ -2,7 +2,8 @@
 //
 // An upload grows a part file, photos/part/abcd…, and may be resumed at the length reached. When it is complete the
 // hash and the picture's header are checked; then it is synced and renamed into place, so a whole photo is never
-// half there. Photos are never changed afterwards.
+// half there. Photos are never changed afterwards; one that was changed on the disk all the same is noticed when it is
+// asked for and set aside, photos/altered/abcd…, so that it can be uploaded again.
 package photo
 
 import (
@@ -24,6 +25,7 @@ const MaxBytes = 12_000_000
 var (
 	ErrName    = errors.New("not a photo's name")
 	ErrMissing = errors.New("no such photo")
+	ErrAltered = errors.New("the photo is not the one that was kept")
 	ErrOffset  = errors.New("the upload goes on at another place")
 	ErrBusy    = errors.New("the photo is being uploaded already")
 	ErrSize    = errors.New("the photo is too large")
@@ -47,13 +49,18 @@ type Folder struct {
 	busy map[string]bool
 }
 
-const partFolder = "part"
+const (
+	partFolder    = "part"
+	alteredFolder = "altered"
+)
 
 // Open uses the folder photos in the data folder and makes it when missing.
 func Open(dataDir string) (*Folder, error) {
 	dir := filepath.Join(dataDir, "photos")
-	if err := os.MkdirAll(filepath.Join(dir, partFolder), 0o700); err != nil {
-		return nil, fmt.Errorf("the photos' folder %s cannot be made: %w", dir, failure(err))
+	for _, inner := range []string{partFolder, alteredFolder} {
+		if err := os.MkdirAll(filepath.Join(dir, inner), 0o700); err != nil {
+			return nil, fmt.Errorf("the photos' folder %s cannot be made: %w", dir, failure(err))
+		}
 	}
 	return &Folder{dir: dir, busy: map[string]bool{}}, nil
 }
@@ -92,26 +99,6 @@ func (f *Folder) State(name string) (State, error) {
 		return State{}, err
 	}
 	return State{info.Size(), false}, nil
-}
-
-// Get opens a whole photo and tells its media type. The caller closes it.
-func (f *Folder) Get(name string) (*os.File, string, error) {
-	if err := CheckName(name); err != nil {
-		return nil, "", err
-	}
-	file, err := os.Open(f.path(name))
-	if errors.Is(err, fs.ErrNotExist) {
-		return nil, "", fmt.Errorf("%w: it has not been uploaded yet", ErrMissing)
-	}
-	if err != nil {
-		return nil, "", err
-	}
-	var head [12]byte
-	n, err := file.ReadAt(head[:], 0)
-	if err != nil && !errors.Is(err, io.EOF) {
-		return nil, "", errors.Join(err, file.Close())
-	}
-	return file, mediaType(head[:n]), nil
 }
 
 // Unknown is the total of an upload whose length was not said.

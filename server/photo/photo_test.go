@@ -109,6 +109,41 @@ func TestAppendAndGet(t *testing.T) {
 	}
 }
 
+func TestAlteredOnDisk(t *testing.T) {
+	f := openFolder(t)
+	b := pngPicture(t)
+	if _, err := f.Append(name(b), 0, int64(len(b)), bytes.NewReader(b)); err != nil {
+		t.Fatal(err)
+	}
+	changed := bytes.Clone(b)
+	changed[len(changed)-20] ^= 1
+	if err := os.WriteFile(f.path(name(b)), changed, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	for range 2 {
+		if file, _, err := f.Get(name(b)); !errors.Is(err, ErrAltered) || file != nil {
+			t.Fatalf("one bit changed: %v", err)
+		}
+	}
+	if kept, err := os.ReadFile(f.altered(name(b))); err != nil || !bytes.Equal(kept, changed) {
+		t.Errorf("what was changed is not kept: %v", err)
+	}
+	if state, err := f.State(name(b)); err != nil || state.Whole || state.Have != 0 {
+		t.Errorf("there is no room for the right one: %+v, %v", state, err)
+	}
+	if _, err := f.Append(name(b), 0, int64(len(b)), bytes.NewReader(b)); err != nil {
+		t.Fatal(err)
+	}
+	file, kind, err := f.Get(name(b))
+	if err != nil || kind != "image/png" {
+		t.Fatalf("sent again: %s, %v", kind, err)
+	}
+	defer file.Close()
+	if got, err := io.ReadAll(file); err != nil || !bytes.Equal(got, b) {
+		t.Errorf("sent again, %d bytes of %d came: %v", len(got), len(b), err)
+	}
+}
+
 func TestResume(t *testing.T) {
 	b := jpegPicture(t)
 	for _, total := range []int64{Unknown, int64(len(b))} {

@@ -24,16 +24,16 @@ var (
 
 const listingPrefix, idBytes = "listing:", 26
 
-// CheckDoc tells whether doc is shop, book, comparables, rubrics or listing:<id> with an id of 26 characters of Crockford's
+// CheckDoc tells whether doc is shop, book, comparables, rubrics, decisions or listing:<id> with an id of 26 characters of Crockford's
 // base32, lower-case (no i, l, o, u).
 func CheckDoc(doc string) error {
 	switch doc {
-	case "shop", "book", "comparables", "rubrics":
+	case "shop", "book", "comparables", "rubrics", "decisions":
 		return nil
 	}
 	id, ok := strings.CutPrefix(doc, listingPrefix)
 	if !ok {
-		return fmt.Errorf("%w: doc %q is unknown: shop, book, comparables, rubrics or listing:<id> is expected", ErrKey, clip(doc))
+		return fmt.Errorf("%w: doc %q is unknown: shop, book, comparables, rubrics, decisions or listing:<id> is expected", ErrKey, clip(doc))
 	}
 	if len(id) != idBytes || strings.Trim(id, "0123456789abcdefghjkmnpqrstvwxyz") != "" {
 		return fmt.Errorf("%w: doc %q: the id must be 26 characters 0-9, a-z without i, l, o, u", ErrKey, clip(doc))

@@ -23,9 +23,23 @@ type Store interface {
 	// ValidCursor tells whether the cursor was made by this store as it is now. The zero cursor, of a device that
 	// never read, is valid.
 	ValidCursor(Cursor) (bool, error)
+	// Row is one row as it is now; without entries where there is none.
+	Row(record.Key) (record.Row, error)
+	// Drawer is the drawer of that name, which need not be there yet. Two names are two drawers.
+	Drawer(name string) Drawer
 	// Epoch is the id of the present run: 16 hex digits.
 	Epoch() string
 	Close() error
+}
+
+// Drawer keeps small things of the server's own by their keys, beside the rows: no device reads or writes them.
+type Drawer interface {
+	// All gives everything that is in it.
+	All() (map[string][]byte, error)
+	// Put keeps value under key, in place of what was there; it is on the disk when Put returns.
+	Put(key string, value []byte) error
+	// Remove forgets key; one that is not there is well.
+	Remove(key string) error
 }
 
 // Push is what one device sends.

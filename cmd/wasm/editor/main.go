@@ -11,10 +11,11 @@ import (
 )
 
 func main() {
+	var editor editing.Editor
 	js.Global().Set("asfoundEdit", js.FuncOf(func(_ js.Value, args []js.Value) any {
 		argument := make([]byte, args[1].Get("length").Int())
 		js.CopyBytesToGo(argument, args[1])
-		out := editing.Call(args[0].String(), argument)
+		out := editor.Call(args[0].String(), argument)
 		v := js.Global().Get("Uint8Array").New(len(out))
 		js.CopyBytesToJS(v, out)
 		return v

@@ -115,11 +115,17 @@ describe("a bad file is refused in clear words and nothing changes", () => {
     all[at] = (all[at] ?? 0) ^ 0x10;
     return new Blob([all]);
   };
+  /** Where the name of a part first stands: before its bytes. */
+  const whereIs = async (name: string) => new TextDecoder("latin1").decode(await bytes()).indexOf(name);
   const files: [string, () => Promise<Blob>, string][] = [
     ["an empty file", async () => new Blob([]), "it is empty"],
     ["a text", async () => new Blob(["hello, this is no zip file at all"]), "no zip file"],
     ["half a file", async () => new Blob([(await bytes()).slice(0, blob.size / 2)]), "its end is missing"],
-    ["a flipped bit in the records", () => flipped(60), '"records.json" is damaged'],
+    [
+      "a flipped bit in the records",
+      async () => flipped((await whereIs("records.json")) + 40),
+      '"records.json" is damaged',
+    ],
     ["a flipped bit in the table", () => flipped(blob.size - 20), "table of contents|damaged|end is missing"],
     [
       "another zip",
@@ -174,6 +180,22 @@ describe("a bad file is refused in clear words and nothing changes", () => {
     await expect(readArchive(file)).rejects.toThrow(new RegExp(words.replace(/[()]/g, "\\$&")));
     expect(await store.rows.count()).toBe(0);
   });
+});
+
+test("an altered picture is left out of the file and counted; a backup puts the recorded one in its place", async () => {
+  const store = current();
+  const before = await exportArchive();
+  const altered = new Uint8Array((await store.images.get(hash))?.data ?? new ArrayBuffer());
+  altered[altered.length - 1] = 7;
+  await store.images.put({ hash, data: altered.buffer });
+  const after = await exportArchive();
+  expect([before.left, after.left]).toEqual([0, 1]);
+  const parts = unzipSync(new Uint8Array(await after.blob.arrayBuffer()));
+  expect(Object.keys(parts)).toEqual(["records.json"]);
+  const report = await readArchive(before.blob);
+  expect(report).toMatchObject({ photos: { added: 1, same: 0 }, nothing: false });
+  await applyArchive(report);
+  expect(new Uint8Array((await store.images.get(hash))?.data ?? new ArrayBuffer())).toEqual(jpeg(40, 30));
 });
 
 test("bad rows and photos are listed and the rest is taken", async () => {

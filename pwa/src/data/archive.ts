@@ -6,7 +6,7 @@ import { DataError } from "./error.ts";
 import { type Carried, loadAppraisalFile } from "./file.ts";
 import { alone } from "./lock.ts";
 import { lift, physical, readDevice, readSync, repushAll } from "./meta.ts";
-import { sha256 } from "./photo.ts";
+import { checkedPhoto, sha256 } from "./photo.ts";
 import { checkPicture } from "./picture.ts";
 import { merge, plainEntry, type Row, readRow, rowKey, rowText, stampsOf, winner } from "./row.ts";
 import { tellSaved } from "./saved.ts";
@@ -54,8 +54,11 @@ const ENDINGS: Record<string, string> = { "image/jpeg": "jpg", "image/png": "png
 const photoFile = (photo: { hash: string; type: string }): string =>
   `photos/${photo.hash}.${ENDINGS[photo.type] ?? "bin"}`;
 
-/** Everything on this device as one zip file. */
-export async function exportArchive(): Promise<{ name: string; blob: Blob }> {
+/**
+ * Everything on this device as one zip file. `left` counts pictures that are not the recorded ones: under their
+ * hash nobody could import them.
+ */
+export async function exportArchive(): Promise<{ name: string; blob: Blob; left: number }> {
   const store = current();
   const { device, rows, photos } = await store.read(["rows", "meta", "photos"], async () => {
     const photos: PhotoInfo[] = [];
@@ -76,14 +79,22 @@ export async function exportArchive(): Promise<{ name: string; blob: Blob }> {
     seen,
   }));
   const head = { format: ARCHIVE_FORMAT, version: ARCHIVE_VERSION, made, device: device.id };
+  let left = 0;
   const blob = await zipped(async (add) => {
-    add(RECORDS, strToU8(JSON.stringify({ ...head, photos, rows: plain })), true);
+    const whole: PhotoInfo[] = [];
     for (const info of photos) {
       const image = await store.read(["images"], () => store.images.get(info.hash));
-      if (image) add(photoFile(info), new Uint8Array(image.data), false);
+      if (!image) continue;
+      if ((await sha256(image.data)) !== info.hash) {
+        left++;
+        continue;
+      }
+      add(photoFile(info), new Uint8Array(image.data), false);
+      whole.push(info);
     }
+    add(RECORDS, strToU8(JSON.stringify({ ...head, photos: whole, rows: plain })), true);
   });
-  return { name: `asfound-backup-${made.slice(0, 10)}.zip`, blob };
+  return { name: `asfound-backup-${made.slice(0, 10)}.zip`, blob, left };
 }
 
 type AddPart = (name: string, data: Uint8Array, pack: boolean) => void;
@@ -126,7 +137,12 @@ export async function readArchive(file: Blob): Promise<ArchiveReport> {
     }
     return new Set(await store.photos.toCollection().primaryKeys());
   });
-  const added = photos.filter(({ info }) => !held.has(info.hash));
+  const added: Plan["photos"] = [];
+  for (const photo of photos) {
+    // A copy here that is not the recorded picture gives way to the one in the backup.
+    const here = held.has(photo.info.hash) && (await checkedPhoto(photo.info.hash)).state === "whole";
+    if (!here) added.push(photo);
+  }
   const report: ArchiveReport = {
     made: textOf(records.made) ?? "",
     rows: counts,
@@ -246,8 +262,8 @@ export async function applyArchive(report: ArchiveReport): Promise<void> {
   for (const { info, part } of plan.photos) {
     const data = (await part.read()).buffer;
     await store.write(["photos", "images"], async () => {
-      if (await store.photos.get(info.hash)) return;
-      await store.photos.put({ ...info, uploaded: 0 });
+      const known = await store.photos.get(info.hash);
+      await store.photos.put({ ...info, uploaded: known?.uploaded ?? 0 });
       await store.images.put({ hash: info.hash, data });
     });
   }

@@ -147,6 +147,48 @@ test("a whole appraisal", () => {
   });
 });
 
+test("marks go with their photo, pairs with their finding, and what is nobody's any more is left quietly", () => {
+  const gone = "ef".repeat(32);
+  const at = "2031-05-20T10:00:00Z";
+  const arrow = { id: "a", kind: "arrow", from: [0, 0], to: [0.5, 1] };
+  const scale = { id: "s", kind: "scale", from: [0, 0], to: [1, 0], length: { n: 2, unit: "in" } };
+  const { file, problems } = build({
+    listing: values({
+      [`photo/${hash}`]: { at },
+      [`photo/${hash}/marks`]: { shapes: [arrow] },
+      [`photo/${gone}/marks`]: { shapes: [arrow] },
+      [`finding/wr09/photo/${hash}`]: { at },
+      [`finding/wr09/photo/${hash}/marks`]: { shapes: [arrow, scale] },
+      [`finding/wr09/photo/${later}`]: { at: "2031-05-20T11:00:00Z" },
+      "finding/wr09/pair/b": { before: hash, after: gone },
+      "finding/wr09/pair/a": { before: hash, after: later },
+    }),
+  });
+  expect(problems).toEqual([]);
+  expect(file.listing.photos).toEqual([{ hash, at, marks: [arrow] }]);
+  expect(file.findings?.wr09).toEqual({
+    photos: [
+      { hash, at, marks: [arrow, scale] },
+      { hash: later, at: "2031-05-20T11:00:00Z" },
+    ],
+    pairs: [{ before: hash, after: later }],
+  });
+});
+
+test("a mark of a wrong shape is named, and the others and the photo stay", () => {
+  const arrow = { id: "a", kind: "arrow", from: [0, 0], to: [0.5, 1] };
+  const path = `photo/${hash}/marks`;
+  const { file, problems } = build({
+    listing: values({
+      [`photo/${hash}`]: {},
+      [path]: { shapes: [arrow, { ...arrow, id: "b", to: [2, 2] }] },
+    }),
+  });
+  expect(file.listing.photos).toEqual([{ hash, marks: [arrow] }]);
+  expect(problems).toEqual([expect.stringContaining(path)]);
+  expect(problems[0]).toContain("1 left out");
+});
+
 test.each<[string, Json]>([
   ["title", 7],
   ["asking", "2,400"],
@@ -164,6 +206,7 @@ test.each<[string, Json]>([
   ["care", { well: 5000, ordinary: 4000, neglected: 2000 }],
   ["care", { well: 10000 }],
   ["photo/no-hash", { at: "" }],
+  ["finding/wr09/pair/a", { before: "x" }],
   ["hours", -1],
   ["effective_age", "six"],
   ["lost/functional", { points: 9_501 }],

@@ -6,6 +6,7 @@ import type {
   Listing,
   Part,
   Photo,
+  PhotoPair,
   Quantity,
   Range,
   Rubric,
@@ -15,6 +16,8 @@ import { DataError } from "./error.ts";
 import { haulage, phasesOf, phasesRight, site } from "./file-shop.ts";
 import { adjust, amountedOf, comparables, lost, newPriceOf, yearOf } from "./file-worth.ts";
 import { listingDoc } from "./id.ts";
+import { marksPath, marksRight, readMarks } from "./photo-marks.ts";
+import { pairOf, standingPairs } from "./photo-pair.ts";
 import { doc } from "./read.ts";
 import { compact, orNone, Reader, type Values } from "./reader.ts";
 import { keptRubric, ownRubrics } from "./rubric.ts";
@@ -105,16 +108,38 @@ function listingPart(read: Reader): Listing {
 export const listingFigures = (values: Values): Listing => listingPart(new Reader(values, [], ""));
 
 const HASH = /^[0-9a-f]{64}$/;
+const MARKS = marksPath("");
 
 /** Oldest first, then by hash, so that the order is the same everywhere. */
 function photosUnder(read: Reader, prefix: string): Photo[] | undefined {
   const photos: Photo[] = [];
   for (const [hash, path] of read.under(prefix)) {
+    if (hash.endsWith(MARKS)) continue;
     const photo = read.get(path, (value) => (HASH.test(hash) ? photoOf(hash, value) : undefined), "a photo");
-    if (photo) photos.push(photo);
+    if (photo) photos.push({ ...photo, ...marksOf(read, marksPath(path)) });
   }
   photos.sort((a, b) => ((a.at ?? "") + a.hash < (b.at ?? "") + b.hash ? -1 : 1));
   return photos.length > 0 ? photos : undefined;
+}
+
+/** What is drawn over a photo. Marks of a photo that is gone are nobody's. */
+function marksOf(read: Reader, path: string): Pick<Photo, "marks"> {
+  const found = read.get(path, readMarks, "marks on a photo");
+  if (found && found.left > 0) read.bad(path, marksRight(found.left));
+  return found && found.marks.length > 0 ? { marks: found.marks } : {};
+}
+
+/** Photos side by side, by the id of the pair; one whose photo is gone shows nothing. */
+function pairsUnder(read: Reader, prefix: string, photos: readonly Photo[]): PhotoPair[] | undefined {
+  const found = [...read.under(prefix)]
+    .sort(([a], [b]) => (a < b ? -1 : 1))
+    .map(([, path]) => read.get(path, pairOf, "two photos, before and after"))
+    .filter((pair) => pair !== undefined);
+  const pairs = standingPairs(
+    found,
+    photos.map((photo) => photo.hash),
+  );
+  return pairs.length > 0 ? pairs : undefined;
 }
 
 function photoOf(hash: string, value: Json | undefined): Photo | undefined {
@@ -149,13 +174,15 @@ function finding(read: Reader, at: string): Finding {
     "measured values",
   );
   const badMember = (name: string) => read.bad(`${at}/measured ${name}`, "a number with its unit, or a word");
+  const photos = photosUnder(read, `${at}/photo/`);
   return compact<Finding>({
     ...answer,
     measured: orUndefined(mapOf<Quantity>(measured?.quantities, quantityOf, badMember)),
     words: orUndefined(mapOf<string>(measured?.words, textOf, badMember)),
     maker: makersLimit(measured?.maker, badMember),
     note: read.text(`${at}/note`),
-    photos: photosUnder(read, `${at}/photo/`),
+    photos,
+    pairs: pairsUnder(read, `${at}/pair/`, photos ?? []),
   });
 }
 
@@ -274,6 +301,9 @@ export function shopSettings(shop: Values, defaultShop: Shop): { shop: Shop; pro
       fees: read.money("fees") ?? defaultShop.fees,
       odds: { ...defaultShop.odds, ...odds },
       overrun: { ...defaultShop.overrun, ...overrun },
+      ...compact<Pick<Shop, "day">>({
+        day: read.get("day", dayOf, "hours of a working day") ?? defaultShop.day,
+      }),
       kept: read.get("kept", basisPointsOf, "a share in whole basis points") ?? defaultShop.kept,
       ...(Object.keys(weights).length > 0 ? { weights: { ...defaultShop.weights, ...weights } } : {}),
       ...compact<Pick<Shop, "region" | "site" | "haulage">>({
@@ -289,6 +319,11 @@ export function shopSettings(shop: Values, defaultShop: Shop): { shop: Shop; pro
 const basisPointsOf = (value: Json | undefined): number | undefined => {
   const n = numberOf(value);
   return n !== undefined && Number.isInteger(n) && n >= 0 ? n : undefined;
+};
+
+const dayOf = (value: Json | undefined): number | undefined => {
+  const n = numberOf(value);
+  return n !== undefined && n > 0 && n <= 24 ? n : undefined;
 };
 
 /** All or nothing: half of one setting with half of another is nobody's choice. */

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, expect, test, vi } from "vitest";
 import { current } from "./db.ts";
-import { addPhoto, photoBlob, photoHash, photoPath, photoUrl, type Shrunk, sha256 } from "./photo.ts";
+import { addPhoto, photoBlob, photoHash, photoPath, type Shrunk, sha256, shownPhoto } from "./photo.ts";
 import { checkPicture } from "./picture.ts";
 import { heic, jpeg, newStore, png, webp } from "./testing.ts";
 import { edit } from "./write.ts";
@@ -60,10 +60,15 @@ test("a photo is stored under the hash of its content, once", async () => {
 
 test("an address is given once per photo, and none for an unknown one", async () => {
   const { hash } = await add(jpeg(40, 30));
-  const url = await photoUrl(hash);
-  expect(url).toMatch(/^blob:/);
-  expect(await photoUrl(hash)).toBe(url);
-  expect(await photoUrl("0".repeat(64))).toBeUndefined();
+  const shown = await shownPhoto(hash);
+  expect(shown).toMatchObject({
+    state: "whole",
+    url: expect.stringMatching(/^blob:/),
+    width: 4,
+    height: 3,
+  });
+  expect(await shownPhoto(hash)).toBe(shown);
+  expect(await shownPhoto("0".repeat(64))).toEqual({ state: "missing" });
 });
 
 test("no room: the photo is refused with the amount to free, the answer beside it is kept", async () => {

@@ -46,7 +46,13 @@ export async function addPhoto(
   const photo: StoredPhoto = { hash, ...made, bytes: data.byteLength, at };
   const kept = await store.write(["photos", "images"], async () => {
     const known = await store.photos.get(hash);
-    if (known) return known;
+    if (known) {
+      // Whatever became of the bytes that were kept under this hash: these are the right ones.
+      const { refused: _, ...right } = known;
+      await store.photos.put(right);
+      await store.images.put({ hash, data });
+      return right;
+    }
     const row: PhotoRow = { ...photo, uploaded: 0 };
     await store.photos.put(row);
     await store.images.put({ hash, data });
@@ -62,7 +68,7 @@ export const photoPath = (hash: string, check?: string): string =>
 
 const PHOTO_PATH = /^(?:finding\/[^/]+\/)?photo\/([0-9a-f]{64})$/;
 
-/** The hash in the path of a photo, or undefined. */
+/** The hash in the path of a photo, or undefined: paths of what belongs to one go on behind the hash. */
 export const photoHash = (path: string): string | undefined => PHOTO_PATH.exec(path)?.[1];
 
 export async function sha256(data: BufferSource): Promise<string> {
@@ -151,11 +157,44 @@ function paint(
   return true;
 }
 
-const URLS_KEPT = 200;
-const urls = new Map<string, string>();
+/** A picture as it is here: only the very bytes that its hash names are handed on. */
+export type CheckedPhoto =
+  | { state: "whole"; blob: Blob; width: number; height: number }
+  | { state: "missing" | "altered" };
 
-/** An object URL, cached; undefined when the picture is not on this device (yet). */
-export async function photoUrl(hash: string): Promise<string | undefined> {
+export async function checkedPhoto(hash: string): Promise<CheckedPhoto> {
+  const store = current();
+  const found = await store.read(["photos", "images"], async () => {
+    const photo = await store.photos.get(hash);
+    const image = await store.images.get(hash);
+    return photo && image && { photo, data: image.data };
+  });
+  if (!found) return { state: "missing" };
+  const { photo, data } = found;
+  if ((await sha256(data)) !== hash) return { state: "altered" };
+  return {
+    state: "whole",
+    blob: new Blob([data], { type: photo.type }),
+    width: photo.width,
+    height: photo.height,
+  };
+}
+
+/** The picture; undefined where it is missing, or is not the one its hash names. */
+export async function photoBlob(hash: string): Promise<Blob | undefined> {
+  const found = await checkedPhoto(hash);
+  return found.state === "whole" ? found.blob : undefined;
+}
+
+export type ShownPhoto =
+  | { state: "whole"; url: string; width: number; height: number }
+  | { state: "missing" | "altered" };
+
+const URLS_KEPT = 200;
+const urls = new Map<string, Extract<ShownPhoto, { state: "whole" }>>();
+
+/** The picture with an object URL, cached; the bytes behind a URL are a copy and cannot change. */
+export async function shownPhoto(hash: string): Promise<ShownPhoto> {
   const known = urls.get(hash);
   if (known) {
     // Put last: the first ones are let go.
@@ -163,23 +202,15 @@ export async function photoUrl(hash: string): Promise<string | undefined> {
     urls.set(hash, known);
     return known;
   }
-  const blob = await photoBlob(hash);
-  if (!blob) return undefined;
-  const url = urls.get(hash) ?? URL.createObjectURL(blob);
-  urls.set(hash, url);
-  for (const [old, oldUrl] of urls) {
+  const found = await checkedPhoto(hash);
+  if (found.state !== "whole") return found;
+  const { blob, ...size } = found;
+  const shown = urls.get(hash) ?? { ...size, url: URL.createObjectURL(blob) };
+  urls.set(hash, shown);
+  for (const [old, { url }] of urls) {
     if (urls.size <= URLS_KEPT) break;
-    URL.revokeObjectURL(oldUrl);
+    URL.revokeObjectURL(url);
     urls.delete(old);
   }
-  return url;
-}
-
-export async function photoBlob(hash: string): Promise<Blob | undefined> {
-  const store = current();
-  return store.read(["photos", "images"], async () => {
-    const photo = await store.photos.get(hash);
-    const image = await store.images.get(hash);
-    return photo && image && new Blob([image.data], { type: photo.type });
-  });
+  return shown;
 }

@@ -25,7 +25,7 @@ export interface Row {
 
 export const rowKey = (doc: string, path: string): string => `${doc}|${path}`;
 
-const DOC = /^(?:shop|book|comparables|rubrics|listing:[0-9a-hjkmnp-tv-z]{26})$/;
+const DOC = /^(?:shop|book|comparables|rubrics|decisions|listing:[0-9a-hjkmnp-tv-z]{26})$/;
 const PATH = /^[a-z0-9_.-]{1,64}(?:\/[a-z0-9_.-]{1,64}){0,5}$/;
 const DOTS_ALONE = /(?:^|\/)\.{1,2}(?:\/|$)/;
 const MAX_PATH = 200;
@@ -150,7 +150,9 @@ export function readRow(thing: unknown): RowReading {
   if (!isRecord(thing)) return whole("a row must be an object with doc, path, entries and seen");
   const { doc, path, entries, seen } = thing;
   if (!isDoc(doc))
-    return whole("the document is unknown: shop, book, comparables, rubrics or listing: and 26 characters");
+    return whole(
+      "the document is unknown: shop, book, comparables, rubrics, decisions or listing: and 26 characters",
+    );
   if (!isPath(path)) return whole("the path is malformed: 1 to 6 names of a-z, 0-9, _ . - joined by /");
   if (!Array.isArray(entries)) return whole("entries must be a list");
   const stamps: unknown = seen ?? [];

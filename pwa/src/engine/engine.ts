@@ -2,12 +2,13 @@
  * The one typed door to the engine. It lives in a worker; every call is answered
  * by a value or by an EngineError in words fit for the screen.
  */
-import catalogueUrl from "../generated/catalogue.json?url";
 import type {
   Catalogue,
   Change,
   CheckRequest,
   Comparison,
+  Document,
+  DocumentAsk,
   File,
   Import,
   ImportChoice,
@@ -21,11 +22,14 @@ import type {
   Range,
   Result,
   Rubric,
+  SheetTable,
+  TablesRequest,
   VisitPlan,
 } from "../generated/types.ts";
+import { catalogueUrlOf, languageOf, localeSpoken, setLocale } from "./locale.ts";
 import { EngineError, WorkerDoor } from "./worker-door.ts";
 
-export { EngineError };
+export { EngineError, setLocale };
 
 type Call =
   | "appraise"
@@ -37,16 +41,32 @@ type Call =
   | "changes"
   | "prices-read"
   | "prices-write"
+  | "document"
+  | "tables"
+  | "csv"
   | "limit"
+  | "learn"
   | "ready"
   | "quantity";
 
-const door = new WorkerDoor(
-  () => new Worker(new URL("./worker.ts", import.meta.url), { type: "module" }),
-  "The engine stopped. Your findings are kept; scores and prices are not computed until you reload.",
-);
+const learned = new Set<string>();
 
-const ask = <T>(call: Call, argument: unknown): Promise<T> => door.ask<T>(call, argument);
+const door = new WorkerDoor(() => {
+  learned.clear();
+  return new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
+}, "The engine stopped. Your findings are kept; scores and prices are not computed until you reload.");
+
+/** Every question says in which language it is answered. */
+const ask = <T>(call: Call, argument: object): Promise<T> =>
+  door.ask<T>(call, { locale: localeSpoken(), ...argument });
+
+/** Lets the engine speak the language of a locale besides the app's own, for a document in it. */
+async function learn(locale: string): Promise<void> {
+  const language = languageOf(locale);
+  if (language === languageOf(localeSpoken()) || learned.has(language)) return;
+  await ask("learn", { catalogue: await fetchCatalogue(locale) });
+  learned.add(language);
+}
 
 /** The whole judgement of one appraisal, optionally at another price (cents) and with a plan of some minutes. */
 export const appraise = (
@@ -63,6 +83,32 @@ export const readNotice = (request: NoticeRequest): Promise<Notice> => ask("noti
 /** Several appraisals side by side, each at its asking price or at the price given for it (cents). */
 export const compare = (files: File[], prices?: (number | null)[]): Promise<Comparison> =>
   ask("compare", { files, prices });
+
+/** A document of an appraisal, in the language and with the parts asked for: what the preview, the PDF and the seller's page show. */
+export async function makeDocument(file: File, asked: DocumentAsk): Promise<Document> {
+  await learn(asked.locale);
+  return ask("document", { file, ask: asked });
+}
+
+/** The sheet of several appraisals side by side, each at its asking price or at the price given for it (cents). */
+export async function makeComparison(
+  files: File[],
+  asked: DocumentAsk,
+  prices?: (number | null)[],
+): Promise<Document> {
+  await learn(asked.locale);
+  return ask("document", { files, prices, ask: asked });
+}
+
+/** Everything as tables, those with no rows left out: what CSV and the workbook are written from. */
+export const makeTables = (files: File[], more: Omit<TablesRequest, "files"> = {}): Promise<SheetTable[]> =>
+  ask("tables", { ...more, files });
+
+/** A table as CSV that opens in a spreadsheet. */
+export async function writeCSV(table: SheetTable): Promise<string> {
+  const { text } = await ask<{ text: string }>("csv", { table });
+  return text;
+}
 
 /** One measured limit; values are text with units, as typed. */
 export const computeLimit = (name: string, given: Record<string, string>): Promise<LimitResult> =>
@@ -120,15 +166,17 @@ function base64(blob: Blob): Promise<string> {
 
 /** Rubrics, limits, labels and defaults, once the engine is ready: their one home is Go, which writes them. */
 export async function catalogue(): Promise<Catalogue> {
-  const [answer] = await Promise.all([plainCatalogue(), ask("ready", null)]);
+  const [answer] = await Promise.all([plainCatalogue(), ask("ready", {})]);
   if (performance.getEntriesByName("engine-ready").length === 0) performance.mark("engine-ready");
   document.documentElement.dataset.engine = "ready";
   return answer;
 }
 
 /** The same without the engine: enough to capture findings while it cannot be loaded. */
-export async function plainCatalogue(): Promise<Catalogue> {
-  const response = await fetch(catalogueUrl);
+export const plainCatalogue = (): Promise<Catalogue> => fetchCatalogue(localeSpoken());
+
+async function fetchCatalogue(locale: string): Promise<Catalogue> {
+  const response = await fetch(catalogueUrlOf(locale));
   if (!response.ok)
     throw new EngineError(`The list of checks could not be loaded (${response.status}): reload the page.`);
   return (await response.json()) as Catalogue;

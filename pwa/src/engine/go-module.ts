@@ -25,10 +25,31 @@ export async function runModule(wasm: ArrayBuffer): Promise<void> {
 const encoder = new TextEncoder();
 const decoder = new TextDecoder();
 
-/** Answers the questions of a WorkerDoor: `call` takes and gives JSON as bytes. */
+/** What a call gives: a value for whoever asked, and what of it is handed over rather than copied. */
+interface Given {
+  value?: unknown;
+  error?: string;
+  transfer?: Transferable[];
+}
+
+/** Answers the questions of a WorkerDoor: `call` takes and gives JSON as bytes, `load` gets the first argument. */
 export function answerCalls(
-  load: () => Promise<void>,
+  load: (argument: unknown) => Promise<void>,
   call: (name: string, argument: Uint8Array) => Uint8Array,
+  notLoaded: string,
+): void {
+  answerValues(
+    load,
+    (name, argument) =>
+      JSON.parse(decoder.decode(call(name, encoder.encode(JSON.stringify(argument))))) as Given,
+    notLoaded,
+  );
+}
+
+/** The same for a module that takes and gives values of any kind. */
+export function answerValues(
+  load: (argument: unknown) => Promise<void>,
+  call: (name: string, argument: unknown) => Given,
   notLoaded: string,
 ): void {
   let ready: Promise<void> | undefined;
@@ -36,10 +57,10 @@ export function answerCalls(
   self.onmessage = async (event: MessageEvent<{ id: number; call: string; argument: unknown }>) => {
     const { id, call: name, argument } = event.data;
     try {
-      ready ??= load();
+      ready ??= load(argument);
       await ready;
-      const answer = decoder.decode(call(name, encoder.encode(JSON.stringify(argument))));
-      self.postMessage({ id, ...(JSON.parse(answer) as object) });
+      const { transfer = [], ...given } = call(name, argument);
+      self.postMessage({ id, ...given }, { transfer });
     } catch (cause) {
       self.postMessage({ id, error: `${notLoaded} (${String(cause)})` });
     }

@@ -26,12 +26,13 @@ export class WorkerDoor {
     private readonly stopped: string,
   ) {}
 
-  ask<T>(call: string, argument: unknown): Promise<T> {
+  /** What is in `transfer` is handed over: here it is empty afterwards. */
+  ask<T>(call: string, argument: unknown, transfer: Transferable[] = []): Promise<T> {
     const id = this.next++;
     return new Promise<T>((resolve, reject) => {
       this.waiting.set(id, { resolve: resolve as (v: unknown) => void, reject });
       try {
-        this.start().postMessage({ id, call, argument });
+        this.start().postMessage({ id, call, argument }, transfer);
       } catch (cause) {
         this.waiting.delete(id);
         reject(new EngineError(`The engine could not start: ${String(cause)}`));

@@ -38,6 +38,7 @@ export interface AppraiseRequest {
   file: unknown;
   price?: number;
   minutes?: number;
+  locale?: string;
 }
 
 export interface Approach {
@@ -57,6 +58,11 @@ export interface Body {
   height: Span;
   power: Span;
   pieces: Piece[];
+}
+
+export interface Bounds {
+  least: number;
+  most: number;
 }
 
 export interface Capacity {
@@ -80,6 +86,9 @@ export interface CareBelief {
 }
 
 export interface Catalogue {
+  language: string;
+  words?: Record<string, string>;
+  locales: Locale[];
   rubrics: Rubric[];
   parts: Part[];
   parts_dated: string;
@@ -94,9 +103,12 @@ export interface Catalogue {
   completeness: Choice[];
   currencies: string[];
   criteria: Criterion[];
+  compared: Bounds;
   measures: Measure[];
   floors: Choice[];
-  tie_downs: string[];
+  tie_downs: Choice[];
+  hazards: Choice[];
+  standings: Choice[];
   miles: Record<string, number>;
 }
 
@@ -128,6 +140,7 @@ export interface Check {
 export interface CheckRequest {
   shop?: Shop;
   listing?: Listing;
+  locale?: string;
 }
 
 export interface CheckResult {
@@ -182,6 +195,7 @@ export interface ComparableRow {
 export interface CompareRequest {
   files: unknown[];
   prices?: (number | null)[];
+  locale?: string;
 }
 
 export interface Comparison {
@@ -216,6 +230,13 @@ export interface Cut {
   passes: number;
 }
 
+export interface Days {
+  low: number;
+  likely: number;
+  high: number;
+  steps: string[];
+}
+
 export interface Depreciation {
   class?: string;
   survivor: string;
@@ -231,6 +252,102 @@ export interface Derivation {
 export interface DerivationStep {
   text: string;
   of?: string;
+}
+
+export interface Document {
+  kind: string;
+  language: string;
+  title: string;
+  date: string;
+  blocks: DocumentBlock[];
+  foot: string;
+  page: string;
+  absent?: string;
+  answers?: DocumentAnswerWords;
+}
+
+export interface DocumentAnswerWords {
+  lead: string;
+  agree: string;
+  disagree: string;
+  done: string;
+  word: string;
+  photo: string;
+  send: string;
+  sent: string;
+  yours: string;
+  expires: string;
+  too_long: string;
+  no_photo: string;
+  no_answer: string;
+}
+
+export interface DocumentAsk {
+  kind: string;
+  locale: string;
+  units: string;
+  from?: string;
+  contact?: string;
+  to?: string;
+  word?: string;
+  price?: number;
+  leave_lines?: string[];
+  leave_checks?: string[];
+  leave_photos?: string[];
+  notes?: string[];
+  missing?: string[];
+}
+
+export interface DocumentBlock {
+  kind: string;
+  id?: string;
+  level?: number;
+  text?: string;
+  tone?: string;
+  signal?: string;
+  word?: string;
+  facts?: DocumentFact[];
+  items?: string[];
+  table?: DocumentTable;
+  photos?: DocumentPhoto[];
+  blocks?: DocumentBlock[];
+  answer?: boolean;
+}
+
+export interface DocumentColumn {
+  title: string;
+  right?: boolean;
+  share: number;
+}
+
+export interface DocumentFact {
+  name: string;
+  value: string;
+}
+
+export interface DocumentPhoto {
+  key: string;
+  caption: string;
+  pair?: boolean;
+  missing?: boolean;
+}
+
+export interface DocumentRequest {
+  file?: unknown;
+  files?: unknown[];
+  prices?: (number | null)[];
+  ask: DocumentAsk;
+}
+
+export interface DocumentRow {
+  cells: string[];
+  kind?: string;
+}
+
+export interface DocumentTable {
+  title: string;
+  columns: DocumentColumn[];
+  rows: DocumentRow[];
 }
 
 export interface Doubt {
@@ -287,6 +404,7 @@ export interface Finding {
   maker?: Quantity;
   note?: string;
   photos?: Photo[];
+  pairs?: PhotoPair[];
 }
 
 export interface Fit {
@@ -485,6 +603,7 @@ export interface LimitInput {
 export interface LimitRequest {
   name: string;
   given: Record<string, string>;
+  locale?: string;
 }
 
 export interface LimitResult {
@@ -555,6 +674,16 @@ export interface Listing {
   text?: string;
   note?: string;
   photos?: Photo[];
+}
+
+export interface Locale {
+  id: string;
+  language: string;
+  title: string;
+  decimal: string;
+  group: string;
+  group_from: number;
+  date: string;
 }
 
 export interface Lost {
@@ -637,6 +766,7 @@ export interface NoticeRequest {
   units: string;
   date?: string;
   own?: Rubric[];
+  locale?: string;
 }
 
 export interface Odds {
@@ -677,6 +807,12 @@ export interface Overrun {
   sd: number;
 }
 
+export interface PDFRequest {
+  document: Document;
+  page: string;
+  keys: string[];
+}
+
 export interface Part {
   id: string;
   title: string;
@@ -701,6 +837,21 @@ export interface PartUse {
 export interface Photo {
   hash: string;
   at?: string;
+  marks?: PhotoMark[];
+}
+
+export interface PhotoMark {
+  id: string;
+  kind: string;
+  from: [number, number];
+  to: [number, number];
+  label?: string;
+  length?: Quantity;
+}
+
+export interface PhotoPair {
+  before: string;
+  after: string;
 }
 
 export interface Piece {
@@ -781,6 +932,7 @@ export interface PricesWriteRequest {
   parts: Part[];
   currency: string;
   date: string;
+  locale?: string;
 }
 
 export interface PricesWritten {
@@ -819,6 +971,10 @@ export interface Proposal {
   before: string;
   words: string;
   after: string;
+}
+
+export interface QRRequest {
+  text: string;
 }
 
 export interface Quantity {
@@ -961,6 +1117,28 @@ export interface SectionReport {
   minutes: number;
 }
 
+export interface SheetColumn {
+  title: string;
+  kind: "text" | "number" | "money" | "date";
+}
+
+export interface SheetDecision {
+  date: string;
+  chosen?: string;
+  price?: number;
+  currency?: string;
+  reason?: string;
+  sides?: string[];
+  withdrawn?: string;
+}
+
+export interface SheetTable {
+  name: string;
+  title: string;
+  columns: SheetColumn[];
+  rows: (string | number | null)[][];
+}
+
 export interface Shop {
   currency: string;
   units: string;
@@ -974,9 +1152,11 @@ export interface Shop {
   region?: number;
   site?: Site;
   haulage?: Haulage;
+  day?: number;
 }
 
 export interface Side {
+  letter: string;
   title: string;
   verdict: Verdict;
   safety: Score;
@@ -991,8 +1171,12 @@ export interface Side {
   fair: PricePoint | null;
   walk_away: PricePoint | null;
   hours: number;
+  days: Days | null;
   distance: Quantity | null;
   hides: number;
+  open: number;
+  dearest: Doubt[];
+  rubric: RubricRef;
   gate: string;
   score: number | null;
   parts: (number | null)[];
@@ -1053,6 +1237,14 @@ export interface Swing {
   sentence: string;
 }
 
+export interface TablesRequest {
+  files: unknown[];
+  prices?: (number | null)[];
+  compared?: boolean;
+  decisions?: SheetDecision[];
+  locale?: string;
+}
+
 export interface Trailer {
   rated?: Quantity;
   empty?: Quantity;
@@ -1066,6 +1258,10 @@ export interface Truck {
   empty?: Quantity;
   people?: Quantity;
   tow?: Quantity;
+}
+
+export interface UncoveredRequest {
+  document: Document;
 }
 
 export interface Vehicle {
@@ -1130,6 +1326,7 @@ export interface VisitQuestion {
 
 export interface VisitRequest {
   file: unknown;
+  locale?: string;
 }
 
 export interface VisitSection {

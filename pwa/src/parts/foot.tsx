@@ -26,7 +26,8 @@ const screens = [
 
 /** Listings stays lit on everything that belongs to a listing. */
 function isHere(path: string, href: string): boolean {
-  if (href === "/") return ["/", "/new", "/compare"].includes(path) || path.startsWith("/listing/");
+  if (href === "/")
+    return ["/", "/new"].includes(path) || /^\/(?:listing|compare|decisions)(?:\/|$)/.test(path);
   if (href === "/settings") return ["/settings", "/backup"].includes(path) || path.startsWith("/bench");
   return path.startsWith(href);
 }

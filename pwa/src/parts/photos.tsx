@@ -1,5 +1,7 @@
-import { useEffect, useId, useRef, useState } from "preact/hooks";
+import { useId, useState } from "preact/hooks";
+import { listingId } from "../data/id.ts";
 import { addPhoto, photoPath } from "../data/photo.ts";
+import type { PhotoMark } from "../data/photo-marks.ts";
 import { photoWords as words } from "../words/photos.ts";
 import { PhotoImage } from "./photo-image.tsx";
 import { save } from "./save.ts";
@@ -8,10 +10,16 @@ import { save } from "./save.ts";
  * Photos of a listing or of one check: by camera or from files, several at
  * once. A picture that cannot be kept is named here; nothing else is touched.
  */
-export function Photos(props: { doc: string; check?: string; of: string; hashes: string[] }) {
+export function Photos(props: {
+  doc: string;
+  check?: string;
+  of: string;
+  hashes: string[];
+  /** What is drawn over a photo. */
+  marks: (hash: string) => readonly PhotoMark[];
+}) {
   const [adding, setAdding] = useState(0);
   const [problems, setProblems] = useState<string[]>([]);
-  const [open, setOpen] = useState<number | undefined>(undefined);
 
   const add = async (files: File[]) => {
     setProblems([]);
@@ -31,14 +39,18 @@ export function Photos(props: { doc: string; check?: string; of: string; hashes:
         <ul class="photo-grid">
           {props.hashes.map((hash, i) => (
             <li key={hash}>
-              <button
-                type="button"
+              <a
                 class="photo-open"
                 aria-label={words.open(i + 1)}
-                onClick={() => setOpen(i)}
+                href={photoHref(props.doc, hash, props.check)}
               >
-                <PhotoImage hash={hash} alt={words.alt(i + 1, props.of)} class="photo-thumb" />
-              </button>
+                <PhotoImage
+                  hash={hash}
+                  alt={words.alt(i + 1, props.of)}
+                  class="photo-thumb"
+                  marks={props.marks(hash)}
+                />
+              </a>
             </li>
           ))}
         </ul>
@@ -53,23 +65,14 @@ export function Photos(props: { doc: string; check?: string; of: string; hashes:
         <PhotoInput label={words.take} camera add={(files) => void add(files)} />
         <PhotoInput label={words.choose} add={(files) => void add(files)} />
       </div>
-      {open !== undefined && props.hashes[open] !== undefined && (
-        <PhotoView
-          hash={props.hashes[open]}
-          alt={words.alt(open + 1, props.of)}
-          close={() => setOpen(undefined)}
-          remove={async () => {
-            const hash = props.hashes[open];
-            setOpen(undefined);
-            if (hash === undefined) return;
-            const path = photoPath(hash, props.check);
-            const why = await save(words.removeLabel, [{ doc: props.doc, path, value: null }]);
-            if (why !== undefined) setProblems([why]);
-          }}
-        />
-      )}
     </div>
   );
+}
+
+/** Where one photo stands alone. */
+export function photoHref(doc: string, hash: string, check: string | undefined): string {
+  const listing = `/listing/${listingId(doc) ?? ""}`;
+  return check === undefined ? `${listing}/photo/${hash}` : `${listing}/walk/${check}/photo/${hash}`;
 }
 
 /** Keeps one picture and enters it; answers why not. */
@@ -103,26 +106,5 @@ function PhotoInput(props: { label: string; camera?: boolean; add: (files: File[
         {props.label}
       </label>
     </div>
-  );
-}
-
-/** One picture as large as the screen allows. */
-function PhotoView(props: { hash: string; alt: string; close: () => void; remove: () => Promise<void> }) {
-  const dialog = useRef<HTMLDialogElement>(null);
-  useEffect(() => {
-    dialog.current?.showModal();
-  }, []);
-  return (
-    <dialog class="photo-view" ref={dialog} aria-label={props.alt} onClose={props.close}>
-      <PhotoImage hash={props.hash} alt={props.alt} class="photo-full" />
-      <div class="button-row">
-        <button type="button" class="button button-away" onClick={() => void props.remove()}>
-          {words.remove}
-        </button>
-        <button type="button" class="button button-main" onClick={() => dialog.current?.close()}>
-          {words.close}
-        </button>
-      </div>
-    </dialog>
   );
 }

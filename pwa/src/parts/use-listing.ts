@@ -1,8 +1,11 @@
 import { useMemo } from "preact/hooks";
 import { listingDoc } from "../data/id.ts";
+import { photoHash, photoPath } from "../data/photo.ts";
+import { marksPath, type PhotoMark, readMarks } from "../data/photo-marks.ts";
+import { pairOf, standingPairs } from "../data/photo-pair.ts";
 import { type Conflict, type Doc, doc } from "../data/read.ts";
 import type { Json } from "../data/value.ts";
-import type { Quantity, RubricRef } from "../generated/types.ts";
+import type { PhotoPair, Quantity, RubricRef } from "../generated/types.ts";
 import { useWatch } from "./use-watch.ts";
 
 /** What was found at one check, as far as it is on this device. */
@@ -15,6 +18,8 @@ export interface FindingView {
   maker: Quantity | undefined;
   note: string;
   photos: string[];
+  /** Photos that stand side by side, by the id of their row. */
+  pairs: (PhotoPair & { id: string })[];
 }
 
 /** One listing: the values that won, by path, and where devices differ. */
@@ -37,6 +42,8 @@ export interface ListingDoc {
   finding(check: string): FindingView;
   /** Hashes of photos of the whole, oldest first. */
   photos: string[];
+  /** What is drawn over a photo of the whole, or of a check. */
+  marks(hash: string, check?: string): PhotoMark[];
 }
 
 const isObject = (value: Json | undefined): value is { [key: string]: Json } =>
@@ -58,7 +65,8 @@ function asRubric(value: Json | undefined): RubricRef | undefined {
 function photosUnder(values: ReadonlyMap<string, Json>, prefix: string): string[] {
   const found: { hash: string; at: string }[] = [];
   for (const [path, value] of values) {
-    if (!path.startsWith(prefix)) continue;
+    // What belongs to a photo stands below it.
+    if (!path.startsWith(prefix) || photoHash(path) === undefined) continue;
     const at = isObject(value) && typeof value.at === "string" ? value.at : "";
     found.push({ hash: path.slice(prefix.length), at });
   }
@@ -66,9 +74,26 @@ function photosUnder(values: ReadonlyMap<string, Json>, prefix: string): string[
   return found.map((p) => p.hash);
 }
 
+function pairsUnder(
+  values: ReadonlyMap<string, Json>,
+  prefix: string,
+  photos: readonly string[],
+): FindingView["pairs"] {
+  const found: FindingView["pairs"] = [];
+  for (const [path, value] of values) {
+    const pair = path.startsWith(prefix) ? pairOf(value) : undefined;
+    if (pair) found.push({ id: path.slice(prefix.length), ...pair });
+  }
+  return standingPairs(
+    found.sort((a, b) => (a.id < b.id ? -1 : 1)),
+    photos,
+  );
+}
+
 function findingAt(values: ReadonlyMap<string, Json>, check: string): FindingView {
   const answer = values.get(`finding/${check}/answer`);
   const measured = values.get(`finding/${check}/measured`);
+  const photos = photosUnder(values, `finding/${check}/photo/`);
   const view: FindingView = {
     grade: isObject(answer) && typeof answer.grade === "number" ? answer.grade : undefined,
     skipped: isObject(answer) && typeof answer.skipped === "string" ? answer.skipped : undefined,
@@ -76,7 +101,8 @@ function findingAt(values: ReadonlyMap<string, Json>, check: string): FindingVie
     words: {},
     maker: isObject(measured) ? asQuantity(measured.maker) : undefined,
     note: "",
-    photos: photosUnder(values, `finding/${check}/photo/`),
+    photos,
+    pairs: pairsUnder(values, `finding/${check}/pair/`, photos),
   };
   const note = values.get(`finding/${check}/note`);
   if (typeof note === "string") view.note = note;
@@ -121,6 +147,7 @@ function asListing(id: string, stored: Doc): ListingDoc {
     facts,
     finding: (check) => findingAt(values, check),
     photos: photosUnder(values, "photo/"),
+    marks: (hash, check) => readMarks(values.get(marksPath(photoPath(hash, check))))?.marks ?? [],
   };
 }
 

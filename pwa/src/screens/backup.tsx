@@ -1,10 +1,12 @@
 import { useId, useState } from "preact/hooks";
 import { type ArchiveReport, applyArchive, exportArchive, readArchive } from "../data/archive.ts";
 import { Banner, Page } from "../parts/page.tsx";
+import { proofWords } from "../words/photo.ts";
 import { backupWords as words } from "../words/settings.ts";
 import { locale as spoken } from "../words/tongue.ts";
 import { bytesText } from "./bytes-text.ts";
 import { handOut } from "./hand-out.ts";
+import { PhotoCheckAll } from "./photo-check.tsx";
 
 /** Everything out as one file, and in again after its report was read. */
 export function BackupScreen() {
@@ -12,6 +14,7 @@ export function BackupScreen() {
     <Page title={words.title} back="/settings" backTitle={words.back}>
       <ExportAll />
       <ImportAll />
+      <PhotoCheckAll />
     </Page>
   );
 }
@@ -25,9 +28,12 @@ function ExportAll() {
     setBusy(true);
     setSaid({});
     try {
-      const { name, blob } = await exportArchive();
+      const { name, blob, left } = await exportArchive();
       handOut(name, blob);
-      setSaid({ good: words.exported(name, bytesText(blob.size)) });
+      setSaid({
+        good: words.exported(name, bytesText(blob.size)),
+        ...(left > 0 ? { problem: proofWords.left(left) } : {}),
+      });
     } catch (cause) {
       setSaid({ problem: reasonOf(cause) });
     }

@@ -17,6 +17,7 @@ import { CheckMeasure } from "./check-measure.tsx";
 import { ConflictList } from "./conflict-list.tsx";
 import { gradeNumber, offered } from "./grade-words.ts";
 import { NoListing } from "./no-listing.tsx";
+import { PhotoPairs } from "./photo-pairs.tsx";
 import { useCheckKeys } from "./use-check-keys.ts";
 import { givenTo, useLimit } from "./use-limit.ts";
 import { useMeasured } from "./use-measured.ts";
@@ -221,7 +222,14 @@ function OneCheck({ walk, at, stop, catalogue, list }: OneProps) {
       />
       <section class="block" aria-label={words.photos}>
         <h2 class="block-title">{words.photos}</h2>
-        <Photos doc={doc} check={check.id} of={check.title} hashes={finding.photos} />
+        <Photos
+          doc={doc}
+          check={check.id}
+          of={check.title}
+          hashes={finding.photos}
+          marks={(hash) => walk.listing.marks(hash, check.id)}
+        />
+        <PhotoPairs listing={walk.listing} check={check.id} of={check.title} />
       </section>
       <p class="quiet keys">{words.keys}</p>
     </Page>

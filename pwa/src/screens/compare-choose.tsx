@@ -1,3 +1,4 @@
+import { useState } from "preact/hooks";
 import type { ListingSummary } from "../data/read.ts";
 import { showMoney } from "../parts/money.ts";
 import { useShop } from "../parts/use-shop.ts";
@@ -9,13 +10,18 @@ import { listingTitle } from "./listing-title.ts";
 export function ChooseListings(props: {
   listings: ListingSummary[];
   chosen: readonly string[];
+  /** How many can stand side by side. */
+  most: number;
   kindOf: (listing: ListingSummary) => string | undefined;
   choose: (ids: string[]) => void;
 }) {
   const { chosen, choose } = props;
   const currency = useShop()?.currency ?? "USD";
+  const [refused, setRefused] = useState<string | undefined>(undefined);
+  const over = chosen.length > props.most ? words.tooManyAsked(props.most, chosen.length) : undefined;
+  const problem = over ?? refused;
   return (
-    <fieldset class="field choice">
+    <fieldset class={problem ? "field field-wrong choice" : "field choice"}>
       <legend class="field-label">{words.choose}</legend>
       <p class="field-hint">{words.chooseHint}</p>
       <div class="choice-list">
@@ -31,9 +37,12 @@ export function ChooseListings(props: {
               <input
                 type="checkbox"
                 checked={ticked}
-                onChange={() =>
-                  choose(ticked ? chosen.filter((id) => id !== listing.id) : [...chosen, listing.id])
-                }
+                onChange={(e) => {
+                  const full = !ticked && chosen.length >= props.most;
+                  setRefused(full ? words.tooMany(props.most, listingTitle(listing.title, kind)) : undefined);
+                  if (full) e.currentTarget.checked = false;
+                  else choose(ticked ? chosen.filter((id) => id !== listing.id) : [...chosen, listing.id]);
+                }}
               />
               <span dir="auto">
                 {listingTitle(listing.title, kind)}
@@ -45,6 +54,11 @@ export function ChooseListings(props: {
           );
         })}
       </div>
+      {problem && (
+        <p class="field-problem choice-problem" role="alert">
+          {problem}
+        </p>
+      )}
     </fieldset>
   );
 }

@@ -2,7 +2,8 @@ import { expect, test } from "vitest";
 import type { Comparison, Side } from "../generated/types.ts";
 import { catchingUp, inOrder } from "./compare-side.ts";
 
-const side = (title: string, gate = ""): Side => ({
+const side = (title: string, gate = "", letter = ""): Side => ({
+  letter,
   title,
   verdict: { code: gate, title: "", sentence: "", hazard: "notice", points: [], always: [] },
   safety: { value: null, low: 0, high: 100, coverage: 0, checked: 0, applies: 1 },
@@ -17,6 +18,10 @@ const side = (title: string, gate = ""): Side => ({
   fair: null,
   walk_away: null,
   hours: 0,
+  days: { low: 0, likely: 0, high: 0, steps: [] },
+  open: 0,
+  dearest: [],
+  rubric: { id: "lift", version: 1 },
   distance: null,
   hides: 0,
   gate,
@@ -26,7 +31,7 @@ const side = (title: string, gate = ""): Side => ({
 
 const comparison: Comparison = {
   currency: "USD",
-  sides: [side("lift"), side("press"), side("lathe", "do-not-use")],
+  sides: [side("lift", "", "A"), side("press", "", "B"), side("lathe", "do-not-use", "C")],
   better: [
     [null, 0.3, 0.9],
     [0.7, null, 0.4],

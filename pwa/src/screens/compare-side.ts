@@ -1,5 +1,5 @@
-/** What the parts of the compare screen share: a side with its letter, and the order they stand in. */
-import type { Comparison, Side } from "../generated/types.ts";
+/** What the parts of the compare screen share: a side with its listing, and the order they stand in. */
+import type { Comparison, Side, Verdict } from "../generated/types.ts";
 
 export interface Lettered {
   /** Index into the sides. */
@@ -10,14 +10,21 @@ export interface Lettered {
   side: Side;
 }
 
-const letterOf = (at: number): string => String.fromCharCode(65 + at);
+/** What the pictures and the table need of a side: one of today, or one that a decision kept. */
+export type Figures = Omit<Side, "verdict" | "parts"> & { verdict: Pick<Verdict, "title" | "hazard"> };
+
+export interface Shown {
+  id: string;
+  letter: string;
+  side: Figures;
+}
 
 /** All sides, best first as the engine ranks them. */
 export function inOrder(comparison: Comparison, ids: readonly string[]): Lettered[] {
   return comparison.order.flatMap((at) => {
     const side = comparison.sides[at];
     const id = ids[at];
-    return side && id !== undefined ? [{ at, id, letter: letterOf(at), side }] : [];
+    return side && id !== undefined ? [{ at, id, letter: side.letter, side }] : [];
   });
 }
 

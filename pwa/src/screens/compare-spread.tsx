@@ -2,10 +2,10 @@ import { niceDomain } from "../charts/scale.ts";
 import { Whisker, WhiskerAxis } from "../charts/whisker.tsx";
 import { compareWords as words } from "../words/compare.ts";
 import { rounded } from "./amounts.tsx";
-import type { Lettered } from "./compare-side.ts";
+import type { Shown } from "./compare-side.ts";
 
 /** How far each comes out ahead, with its spread, on one money scale. */
-export function Ahead({ sides, currency }: { sides: readonly Lettered[]; currency: string }) {
+export function Ahead({ sides, currency }: { sides: readonly Shown[]; currency: string }) {
   const ends = sides.flatMap(({ side }) => [side.ahead_low, side.ahead, side.ahead_high]);
   const known = ends.filter((n) => n !== null);
   if (known.length === 0) return null;
@@ -26,7 +26,7 @@ export function Ahead({ sides, currency }: { sides: readonly Lettered[]; currenc
   );
 }
 
-function Spread(props: { of: Lettered; currency: string; domain: readonly [number, number] }) {
+function Spread(props: { of: Shown; currency: string; domain: readonly [number, number] }) {
   const { letter, side } = props.of;
   const { ahead, ahead_low: low, ahead_high: high } = side;
   const money = (cents: number) => rounded(cents, props.currency);

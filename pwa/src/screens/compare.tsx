@@ -7,26 +7,26 @@ import { type ListingSummary, listings } from "../data/read.ts";
 import { Fold } from "../parts/fold.tsx";
 import { Banner, Page } from "../parts/page.tsx";
 import { useCatalogue } from "../parts/use-catalogue.ts";
-import { useComparison } from "../parts/use-comparison.ts";
+import { type Tried, useComparison } from "../parts/use-comparison.ts";
 import { useWatch } from "../parts/use-watch.ts";
 import { compareWords as words } from "../words/compare.ts";
+import { decisionWords } from "../words/decision.ts";
 import { pageWords } from "../words/parts.ts";
+import { chosenIn } from "./chosen-in.ts";
+import { Bars } from "./compare-bars.tsx";
 import { Better, CatchingUp } from "./compare-better.tsx";
-import { Cards } from "./compare-cards.tsx";
 import { ChooseListings } from "./compare-choose.tsx";
 import { Ranking, UsualWeights } from "./compare-ranking.tsx";
 import { inOrder } from "./compare-side.ts";
 import { Ahead } from "./compare-spread.tsx";
+import { SideTable } from "./compare-table.tsx";
+import { TryPrice } from "./compare-try.tsx";
 import { listingTitle } from "./listing-title.ts";
 import { OfferSays } from "./price-list.tsx";
 
 /** The choice as it stands in the address. */
 const address = (ids: readonly string[]): string =>
   ids.length === 0 ? "/compare" : `/compare?of=${ids.join(",")}`;
-
-const chosenIn = (of: string | undefined): string[] => [
-  ...new Set((of ?? "").split(",").filter((id) => id !== "")),
-];
 
 /** Several listings side by side: which is the better buy, by how much, and what would turn it round. */
 export function CompareScreen() {
@@ -56,19 +56,28 @@ export function CompareScreen() {
     catalogue.rubrics.find((r) => r.id === l?.rubric?.id)?.kind;
   const titleOf = (id: string) => listingTitle(byId.get(id)?.title ?? "", kindOf(byId.get(id)));
   const judged = here.filter((id) => kindOf(byId.get(id)) !== undefined);
-  const open = choosing || judged.length < 2;
+  const { least, most } = catalogue.compared;
+  const fits = judged.length >= least && judged.length <= most;
+  const open = choosing || !fits;
   const actions = (
-    <button
-      type="button"
-      class={open ? "button button-main" : "button"}
-      disabled={open && judged.length < 2}
-      onClick={() => {
-        setChoosing(!open);
-        scrollTo(0, 0);
-      }}
-    >
-      {open ? words.go(judged.length) : words.choose}
-    </button>
+    <>
+      {!open && (
+        <a class="button button-main" href={`/compare/decide?of=${judged.join(",")}`}>
+          {words.decide}
+        </a>
+      )}
+      <button
+        type="button"
+        class={open ? "button button-main" : "button"}
+        disabled={open && !fits}
+        onClick={() => {
+          setChoosing(!open);
+          scrollTo(0, 0);
+        }}
+      >
+        {open ? goWords(judged.length, most) : words.choose}
+      </button>
+    </>
   );
   return (
     <Page title={words.title} back="/" backTitle={pageWords.toListings} actions={actions}>
@@ -82,13 +91,25 @@ export function CompareScreen() {
         <ChooseListings
           listings={kept}
           chosen={here}
+          most={most}
           kindOf={kindOf}
           choose={(ids) => route(address(ids), true)}
         />
       ) : (
         <SideBySide ids={judged} />
       )}
+      {open && <DecisionsLink />}
     </Page>
+  );
+}
+
+const goWords = (n: number, most: number) => (n > most ? words.goMost(most) : words.go(n));
+
+function DecisionsLink() {
+  return (
+    <a class="button" href="/decisions">
+      {decisionWords.list}
+    </a>
   );
 }
 
@@ -139,7 +160,8 @@ function Plainly({ sentences }: { sentences: readonly string[] }) {
 }
 
 function SideBySide({ ids }: { ids: string[] }) {
-  const { comparison, problem } = useComparison(ids);
+  const [tried, setTried] = useState<Tried>({});
+  const { comparison, files, problem, reckoning } = useComparison(ids, tried);
   if (problem) {
     return (
       <>
@@ -158,14 +180,45 @@ function SideBySide({ ids }: { ids: string[] }) {
     );
   }
   const sides = inOrder(comparison, ids);
+  const { currency } = comparison;
+  const askedOf = (id: string) => files?.[ids.indexOf(id)]?.listing.asking;
   return (
-    <div class="compare">
+    <div class="compare" aria-busy={reckoning}>
+      <p class="reckoning" role="status">
+        {reckoning ? words.reckoning : ""}
+      </p>
       <Says sentences={comparison.sentences} />
-      <Ahead sides={sides} currency={comparison.currency} />
-      <Cards sides={sides} currency={comparison.currency} />
+      <Bars sides={sides} currency={currency} />
+      <Ahead sides={sides} currency={currency} />
+      <SideTable
+        sides={sides}
+        currency={currency}
+        hint={words.triedHint}
+        priceOf={({ id, letter }) => (
+          <TryPrice
+            id={id}
+            letter={letter}
+            currency={currency}
+            asked={askedOf(id)}
+            tried={tried[id]}
+            keep={(cents) =>
+              setTried((now) => {
+                const { [id]: _, ...rest } = now;
+                return cents === null ? rest : { ...rest, [id]: cents };
+              })
+            }
+          />
+        )}
+      />
       <Better comparison={comparison} sides={sides} />
       <CatchingUp comparison={comparison} sides={sides} />
       <Ranking comparison={comparison} sides={sides} />
+      <nav class="button-row" aria-label={words.decide}>
+        <a class="button" href={`/compare/paper?ids=${ids.join(",")}`}>
+          {words.paper}
+        </a>
+        <DecisionsLink />
+      </nav>
     </div>
   );
 }

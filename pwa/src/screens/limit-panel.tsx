@@ -3,6 +3,7 @@ import { FindingMark } from "../charts/finding-mark.tsx";
 import { LimitScale } from "../charts/limit-scale.tsx";
 import type { LimitFigure, LimitResult } from "../generated/types.ts";
 import { Fold } from "../parts/fold.tsx";
+import { useCatalogue } from "../parts/use-catalogue.ts";
 import { groupWords, standingWords, limitWords as words } from "../words/bench.ts";
 import { showRange } from "./amounts.tsx";
 import { type FigureGroup, figure, figureText, grouped, titleIn } from "./figure-text.ts";
@@ -95,9 +96,10 @@ function Scale({ result, limit }: { result: LimitResult; limit: number }) {
 /** How well the figure is founded, as a stamp of its own kind of rim. */
 function Standing({ result }: { result: LimitResult }) {
   const kind = result.status.replace(/[^a-z]+/g, "-");
+  const title = useCatalogue()?.standings.find((s) => s.id === result.status)?.title ?? result.status;
   return (
     <p>
-      <b class={`standing-stamp standing-${kind}`}>{result.status}</b> {standingWords[result.status]}
+      <b class={`standing-stamp standing-${kind}`}>{title}</b> {standingWords[result.status]}
     </p>
   );
 }

@@ -76,7 +76,12 @@ function Overview({ listing }: { listing: ListingDoc }) {
       <ListingFields {...props} />
       <section class="block" aria-label={words.photos}>
         <h2 class="block-title">{words.photos}</h2>
-        <Photos doc={listing.doc} of={listingTitle(listing.title, rubric?.kind)} hashes={listing.photos} />
+        <Photos
+          doc={listing.doc}
+          of={listingTitle(listing.title, rubric?.kind)}
+          hashes={listing.photos}
+          marks={(hash) => listing.marks(hash)}
+        />
       </section>
       {fresh && <Steps listing={listing} result={result} sized={rubric?.body !== undefined} />}
       <ListingStand listing={listing} title={listingTitle(listing.title, rubric?.kind)} />

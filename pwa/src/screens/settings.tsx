@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import type { JsonInput } from "../data/value.ts";
 import type { Catalogue, Shop } from "../generated/types.ts";
-import { ChoiceField, MoneyField, SelectField } from "../parts/field.tsx";
+import { ChoiceField, MoneyField, NumberField, SelectField } from "../parts/field.tsx";
 import { Page } from "../parts/page.tsx";
 import { saveValue } from "../parts/save.ts";
 import { catalogueProblem, useCatalogue } from "../parts/use-catalogue.ts";
@@ -133,6 +133,15 @@ function ShopFields({ shop, catalogue }: { shop: Shop; catalogue: Catalogue }) {
             keep={(sd) => keeper("overrun", words.overrun)({ mean: overrun.mean, sd })}
           />
         </div>
+        <NumberField
+          id="shop/day"
+          label={words.day}
+          hint={words.dayHint}
+          value={shop.day}
+          low={0.5}
+          high={24}
+          keep={keeper("day", words.day)}
+        />
         <PercentField
           id="shop/kept"
           label={words.kept}

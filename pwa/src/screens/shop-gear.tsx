@@ -30,29 +30,29 @@ export function Gear({ own }: { own: Own }) {
 export function TieDowns({ own }: { own: Own }) {
   const [added, setAdded] = useState<string[]>([]);
   const kinds = own.catalogue.tie_downs;
-  const shown = kinds.filter((kind) => added.includes(kind) || own.values.has(tieDownPath(kind)));
+  const shown = kinds.filter(({ id }) => added.includes(id) || own.values.has(tieDownPath(id)));
   const rest = kinds.filter((kind) => !shown.includes(kind));
   return (
     <section class="block" aria-label={words.ties}>
       <h2 class="block-title">{words.ties}</h2>
       <p class="quiet">{words.tiesLead}</p>
-      {shown.map((kind) => (
+      {shown.map(({ id, title }) => (
         <NumberField
-          key={kind}
-          id={`shop/${tieDownPath(kind)}`}
-          label={words.tieCount(kind)}
-          value={integerOf(own.values.get(tieDownPath(kind)))}
+          key={id}
+          id={`shop/${tieDownPath(id)}`}
+          label={words.tieCount(title)}
+          value={integerOf(own.values.get(tieDownPath(id)))}
           low={0}
           high={1000}
           whole
-          keep={keeper(own, tieDownPath(kind), kind)}
+          keep={keeper(own, tieDownPath(id), title)}
         />
       ))}
       <SelectField
         id="shop/haul/tie"
         label={words.addTie}
         value=""
-        choices={rest.map((kind) => ({ id: kind, title: kind }))}
+        choices={rest}
         unset={words.addTiePick}
         keep={(kind) => {
           if (kind !== "") setAdded([...added, kind]);

@@ -2,6 +2,7 @@ import { useEffect, useState } from "preact/hooks";
 import { type StorageState, storageState } from "../data/storage.ts";
 import { onSave } from "../data/write.ts";
 import type { Catalogue } from "../generated/types.ts";
+import { program } from "../parts/program.ts";
 import { settingsWords as words } from "../words/settings.ts";
 import { bytesText } from "./bytes-text.ts";
 
@@ -12,8 +13,7 @@ const modes: Record<StorageState["mode"], string> = {
   closed: words.closed,
 };
 
-/** The built file this runs from: its name changes with its content. */
-const build = import.meta.env.DEV ? words.devBuild : (/-([\w-]+)\.js/.exec(import.meta.url)?.[1] ?? "");
+const build = program() || words.devBuild;
 
 /** Where the records are, whether they stay there, and how much room is left. */
 export function StorageReport({ catalogue }: { catalogue: Catalogue | undefined }) {

@@ -1,5 +1,6 @@
 /** What a stored path is called and how its value reads, for conflicts. */
 import { percent, plain } from "../charts/format.ts";
+import { readMarks } from "../data/photo-marks.ts";
 import { rangeOf } from "../data/shape.ts";
 import { STANDS } from "../data/stand.ts";
 import type { Json } from "../data/value.ts";
@@ -7,6 +8,8 @@ import type { Catalogue, Choice, Rubric } from "../generated/types.ts";
 import { showMoney } from "../parts/money.ts";
 import { findWords } from "../words/find.ts";
 import { conflictWords, listingWords } from "../words/listing.ts";
+import { photoViewWords } from "../words/photo.ts";
+import { photoWords } from "../words/photos.ts";
 import { worthWords } from "../words/worth.ts";
 import { showRange } from "./amounts.tsx";
 
@@ -18,7 +21,8 @@ interface Known {
 
 const titleOf = (choices: Choice[] | undefined, id: string) => choices?.find((c) => c.id === id)?.title ?? id;
 
-function checkTitle(rubric: Rubric | undefined, id: string): string {
+/** The title of a check, or its id where the rubric does not know it. */
+export function checkTitle(rubric: Rubric | undefined, id: string): string {
   for (const section of rubric?.sections ?? []) {
     const check = section.checks.find((c) => c.id === id);
     if (check) return check.title;
@@ -34,8 +38,10 @@ export function pathTitle(path: string, rubric: Rubric | undefined): string {
     if (field === "answer") return conflictWords.answer(title);
     if (field === "measured") return conflictWords.measured(title);
     if (field === "note") return conflictWords.findingNote(title);
+    if (path.endsWith("/marks")) return photoViewWords.label(title);
     return title;
   }
+  if (head === "photo" && path.endsWith("/marks")) return photoViewWords.label(photoWords.title);
   if (head === "fact") return rubric?.facts?.find((f) => f.id === id)?.ask ?? id;
   if (head === "asked") return rubric?.visit?.questions.find((q) => q.id === id)?.ask ?? id;
   if (head === "adjust") return worthWords.setAdjust(id);
@@ -76,6 +82,8 @@ function objectText(value: { [key: string]: Json }, known: Known): string {
     );
   }
   if (typeof value.n === "number" && typeof value.unit === "string") return `${value.n} ${value.unit}`.trim();
+  const drawn = readMarks(value);
+  if (drawn) return photoViewWords.marks(drawn.marks.length);
   const range = rangeOf(value);
   if (range) return showRange(range, currency);
   if (typeof value.id === "string") {

@@ -1,4 +1,5 @@
 /** One call to the server, with every way it can fail told apart. */
+import { isRecord } from "../data/shape.ts";
 
 export type Fetch = (url: string, init?: RequestInit) => Promise<Response>;
 
@@ -67,10 +68,16 @@ export async function call(fetcher: Fetch, url: string, init: RequestInit = {}):
   return { status, body };
 }
 
-/** A picture: the one answer that is not JSON. undefined when the server has not got it. */
-export async function callForBytes(fetcher: Fetch, url: string): Promise<ArrayBuffer | undefined> {
+/** A picture: the one answer that is not JSON. undefined when the server has not got it, altered when it noticed that itself. */
+export async function callForBytes(
+  fetcher: Fetch,
+  url: string,
+): Promise<ArrayBuffer | "altered" | undefined> {
   const response = await reach(fetcher, url, {});
-  if (response.status === 404) return undefined;
+  if (response.status === 404) {
+    const said: unknown = await response.json().catch(() => undefined);
+    return isRecord(said) && said.code === "altered" ? "altered" : undefined;
+  }
   if (response.status === 429 || response.status === 503) {
     throw new Trouble(
       "busy",

@@ -1,11 +1,19 @@
 import { beforeEach, expect, test } from "vitest";
 import type { Store } from "../data/db.ts";
-import { addPhoto, photoPath, type Shrunk } from "../data/photo.ts";
+import { addPhoto, checkedPhoto, photoBlob, photoPath, type Shrunk } from "../data/photo.ts";
+import { checkAllPhotos, fetchAgain } from "../data/photo-proof.ts";
 import { as, newStore, png } from "../data/testing.ts";
 import { edit } from "../data/write.ts";
 import { exchange } from "./exchange.ts";
 import { FakeServer, json } from "./fake-server.ts";
-import { CHUNK_BYTES, downloadPhotos, missingPhotos, photosToSend, uploadPhotos } from "./photos.ts";
+import {
+  alteredOnServer,
+  CHUNK_BYTES,
+  downloadPhotos,
+  missingPhotos,
+  photosToSend,
+  uploadPhotos,
+} from "./photos.ts";
 
 const LISTING = "listing:01hzzzzzzzzzzzzzzzzzzzzzz1";
 const asIs = async (file: Blob): Promise<Shrunk> => ({
@@ -116,6 +124,70 @@ test("a second device fetches what rows name, but not of removed photos or delet
   expect(await missingPhotos(other)).toEqual([]);
 });
 
+/** One bit of a kept picture turned over. */
+async function alter(at: Store, hash: string): Promise<void> {
+  const bytes = new Uint8Array((await at.images.get(hash))?.data ?? new ArrayBuffer());
+  bytes[bytes.length - 1] = (bytes.at(-1) ?? 0) ^ 1;
+  await at.images.put({ hash, data: bytes.buffer });
+}
+
+test("an altered picture is not sent, and the same photo taken in again is", async () => {
+  const hash = await photo(1000);
+  await alter(store, hash);
+  expect(await uploadPhotos(store, server.fetch, never)).toBe(true);
+  expect(server.hasPhoto(hash)).toBe(false);
+  expect((await store.photos.get(hash))?.refused).toContain("not the one that was recorded");
+  expect(await photo(1000)).toBe(hash);
+  expect(await checkedPhoto(hash)).toMatchObject({ state: "whole" });
+  await uploadPhotos(store, server.fetch, never);
+  expect(server.hasPhoto(hash)).toBe(true);
+});
+
+test("all photos are checked: whole, missing, altered; the altered one is fetched again", async () => {
+  const [whole, altered, missing] = [await photo(1000), await photo(2000), await photo(3000)];
+  await exchange(store, server.fetch);
+  await uploadPhotos(store, server.fetch, never);
+  await alter(store, altered);
+  await store.photos.delete(missing);
+  await store.images.delete(missing);
+  const told: number[] = [];
+  const found = await checkAllPhotos((done) => told.push(done));
+  expect(told).toEqual([0, 1, 2]);
+  expect(found).toEqual({
+    whole: 1,
+    missing: 1,
+    altered: [{ hash: altered, doc: LISTING, check: "wr09", at: expect.any(String) }],
+  });
+  expect(await photoBlob(altered)).toBeUndefined();
+  // What is whole is never given up.
+  expect(await fetchAgain(whole)).toBe(false);
+  expect(await fetchAgain(altered)).toBe(true);
+  await downloadPhotos(store, server.fetch, never, new Set());
+  expect(await checkAllPhotos(() => undefined)).toEqual({ whole: 3, missing: 0, altered: [] });
+});
+
+test("an altered picture that no server holds is not given up", async () => {
+  const hash = await photo(1000);
+  await alter(store, hash);
+  expect(await fetchAgain(hash)).toBe(false);
+  expect(await store.images.get(hash)).toBeDefined();
+});
+
+test("a server that has another picture under the name is told apart from one that has none", async () => {
+  const hash = await photo(1000);
+  await exchange(store, server.fetch);
+  const other = await newStore();
+  await exchange(other, server.fetch);
+  await downloadPhotos(other, server.fetch, never, new Set());
+  expect(alteredOnServer(hash)).toBe(false);
+  const noticed: typeof server.fetch = async () => json(404, { code: "altered", message: "changed" });
+  await downloadPhotos(other, noticed, never, new Set());
+  expect(alteredOnServer(hash)).toBe(true);
+  await as(store, () => uploadPhotos(store, server.fetch, never));
+  await downloadPhotos(other, server.fetch, never, new Set());
+  expect([alteredOnServer(hash), await other.photos.count()]).toEqual([false, 1]);
+});
+
 test("what is not the named picture is not kept, and what is not there yet is asked for later", async () => {
   const hash = await photo(1000);
   await exchange(store, server.fetch);
@@ -127,7 +199,7 @@ test("what is not the named picture is not kept, and what is not there yet is as
   const wrong: typeof server.fetch = async () =>
     new Response(png(40, 30, 999), { headers: { "content-type": "image/png", asfound: "1" } });
   await downloadPhotos(other, wrong, never, new Set());
-  expect(await other.photos.count()).toBe(0);
+  expect([await other.photos.count(), alteredOnServer(hash)]).toEqual([0, true]);
   const portal: typeof server.fetch = async () =>
     new Response("<html>", { headers: { "content-type": "text/html" } });
   await expect(downloadPhotos(other, portal, never, new Set())).rejects.toMatchObject({ kind: "offline" });

@@ -1,10 +1,10 @@
 /** Photos travel apart from the entries, by their content hash, in chunks that can be resumed. */
 import type { PhotoRow, Store } from "../data/db.ts";
 import { DataError } from "../data/error.ts";
-import { photoHash, sha256 } from "../data/photo.ts";
+import { sha256 } from "../data/photo.ts";
+import { type NamedPhoto, namedPhotos } from "../data/photo-proof.ts";
 import { checkPicture } from "../data/picture.ts";
-import { rowKey, rowValue } from "../data/row.ts";
-import { isRecord, textOf } from "../data/shape.ts";
+import { textOf } from "../data/shape.ts";
 import { call, callForBytes, type Fetch, garbled } from "./http.ts";
 
 export const CHUNK_BYTES = 256 * 1024;
@@ -53,6 +53,10 @@ async function upload(
   const data = await store.read(["images"], async () => (await store.images.get(photo.hash))?.data);
   if (!data) {
     await note({ refused: "the picture is missing on this device" });
+    return true;
+  }
+  if ((await sha256(data)) !== photo.hash) {
+    await note({ refused: "the picture on this device is not the one that was recorded" });
     return true;
   }
   let { have, whole } = await progress(call(fetcher, `${url}/have`));
@@ -104,32 +108,19 @@ function readProgress(body: { [key: string]: unknown }): Progress | undefined {
     : undefined;
 }
 
-interface Missing {
-  hash: string;
-  at: string;
+/** Photos that rows name and this device has not got. */
+export async function missingPhotos(store: Store): Promise<NamedPhoto[]> {
+  const held = await store.read(
+    ["photos"],
+    async () => new Set(await store.photos.toCollection().primaryKeys()),
+  );
+  return namedPhotos(store, (hash) => !held.has(hash));
 }
 
-/** Photos that rows name and this device has not got. */
-export function missingPhotos(store: Store): Promise<Missing[]> {
-  return store.read(["rows", "photos"], async () => {
-    const held = new Set(await store.photos.toCollection().primaryKeys());
-    const photoRows = await store.rows
-      .where("path")
-      .startsWithAnyOf("photo/", "finding/")
-      .and((row) => photoHash(row.path) !== undefined && !held.has(photoHash(row.path) ?? ""))
-      .toArray();
-    const deleted = await store.rows.bulkGet(photoRows.map((row) => rowKey(row.doc, "deleted")));
-    const missing = new Map<string, Missing>();
-    for (const [i, row] of photoRows.entries()) {
-      const removal = deleted[i];
-      const value = rowValue(row);
-      const hash = photoHash(row.path);
-      if (!hash || value === null || (removal && rowValue(removal) === true)) continue;
-      missing.set(hash, { hash, at: isRecord(value) ? (textOf(value.at) ?? "") : "" });
-    }
-    return [...missing.values()];
-  });
-}
+/** What the server has under a photo's name and is not that photo; found out anew in every session. */
+const altered = new Set<string>();
+
+export const alteredOnServer = (hash: string): boolean => altered.has(hash);
 
 /** Fetches photos that others made; `absent` remembers those the server has not got yet. Tells whether it finished. */
 export async function downloadPhotos(
@@ -142,11 +133,13 @@ export async function downloadPhotos(
     if (absent.has(hash)) continue;
     if (interrupted()) return false;
     const data = await callForBytes(fetcher, `/api/photos/${hash}`);
-    const photo = data && (await asPhoto(data, hash, at));
-    if (!photo) {
+    const photo = data === undefined || data === "altered" ? data : await asPhoto(data, hash, at);
+    if (photo === "altered") altered.add(hash);
+    if (photo === undefined || photo === "altered" || typeof data !== "object") {
       absent.add(hash);
       continue;
     }
+    altered.delete(hash);
     await store.write(["photos", "images"], async () => {
       await store.photos.put(photo);
       await store.images.put({ hash, data });
@@ -156,10 +149,14 @@ export async function downloadPhotos(
 }
 
 /** Only what is the named picture is kept. */
-async function asPhoto(data: ArrayBuffer, hash: string, at: string): Promise<PhotoRow | undefined> {
+async function asPhoto(
+  data: ArrayBuffer,
+  hash: string,
+  at: string,
+): Promise<PhotoRow | "altered" | undefined> {
+  if ((await sha256(data)) !== hash) return "altered";
   try {
     const header = checkPicture(new Uint8Array(data));
-    if ((await sha256(data)) !== hash) return undefined;
     return { hash, ...header, bytes: data.byteLength, at, uploaded: 1 };
   } catch (cause) {
     if (cause instanceof DataError) return undefined;

@@ -7,8 +7,6 @@ export const photoWords = {
   notHere: "Photo not on this device yet",
   alt: (n: number, of: string) => `Photo ${n} of ${of}`,
   open: (n: number) => `Open photo ${n}`,
-  remove: "Remove",
-  close: "Close",
   label: "Photo added",
   removeLabel: "Photo removed",
   problem: (name: string, why: string) => `${name}: ${why}`,

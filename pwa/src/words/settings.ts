@@ -23,6 +23,8 @@ export const settingsWords = {
   walkAway: "Walk-away price (%)",
   oddsOrder:
     "The three must not rise: opening offer at least as much as the fair one, that at least as much as walk-away. Nothing is saved until they fit.",
+  day: "Hours a working day for bringing a bought machine into service",
+  dayHint: "By it the days until a listing is in service are reckoned. 0.5 to 24.",
   overrun: "How estimates turn out",
   overrunHint:
     "Your jobs cost on average this share of what was estimated, and scatter by this much. All repair lines of a machine move together by it.",

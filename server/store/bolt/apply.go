@@ -186,6 +186,20 @@ func (s *Store) Changes(q store.Query) (page store.Page, err error) {
 	return page, err
 }
 
+// Row: see store.Store.
+func (s *Store) Row(k record.Key) (row record.Row, err error) {
+	err = failure(s.db.View(func(tx *bbolt.Tx) error {
+		stored := tx.Bucket(rowsBucket).Get(rowKey(k))
+		if stored == nil {
+			row = record.Merge(record.Row{}, record.Row{Doc: k.Doc, Path: k.Path})
+			return nil
+		}
+		row, err = decode(stored)
+		return err
+	}))
+	return row, err
+}
+
 func rowKey(k record.Key) []byte {
 	b := make([]byte, 0, len(k.Doc)+1+len(k.Path))
 	b = append(b, k.Doc...)

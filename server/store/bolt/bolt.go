@@ -7,6 +7,7 @@
 //	changes  number (8 bytes) -> key in rows; only the latest number of each row
 //	devices  device id -> the highest stamp known of it
 //	runs     ordinal (8 bytes) -> first number (8 bytes) and epoch
+//	drawers  name -> a bucket of the server's own things by key, made at the first
 package bolt
 
 import (

@@ -52,6 +52,8 @@ func Run(t *testing.T, open func(t *testing.T, dir string) store.Store) {
 		"pushes at once":                                  atOnce,
 		"a closed store says so":                          closed,
 		"one row twice in one push":                       doubled,
+		"a row is read as it is now":                      oneRow,
+		"drawers keep things beside the rows":             drawers,
 		"a row of more devices than a row may have stays": crowded,
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -361,4 +363,65 @@ func crowded(t *testing.T, open func() store.Store) {
 		t.Errorf("refused %v, want the title", applied.Refused)
 	}
 	wantRows(t, changes(t, s, 0), full, Row("maker", "2", Stamp(3, DeviceA), ""))
+}
+
+func oneRow(t *testing.T, open func() store.Store) {
+	s := open()
+	key := record.Key{Doc: Doc, Path: "title"}
+	none, err := s.Row(key)
+	if err != nil || len(none.Entries) != 0 || none.Key() != key {
+		t.Errorf("no row: %v, %v", none, err)
+	}
+	first, second := Row("title", `"a"`, Stamp(1, DeviceA), ""), Row("title", `"b"`, Stamp(2, DeviceB), Stamp(1, DeviceA))
+	apply(t, s, DeviceA, "", first)
+	apply(t, s, DeviceB, "", second, Row("titles", `"c"`, Stamp(3, DeviceB), ""))
+	got, err := s.Row(key)
+	if want := record.Merge(first, second); err != nil || got.String() != want.String() {
+		t.Errorf("got %v, %v, want %v", got, err, want)
+	}
+}
+
+func drawers(t *testing.T, open func() store.Store) {
+	s := open()
+	holds := func(name string, want map[string]string) {
+		t.Helper()
+		got, err := s.Drawer(name).All()
+		if err != nil {
+			t.Fatal(err)
+		}
+		text := map[string]string{}
+		for k, v := range got {
+			text[k] = string(v)
+		}
+		if fmt.Sprint(text) != fmt.Sprint(want) {
+			t.Errorf("drawer %s: %v, want %v", name, text, want)
+		}
+	}
+	holds("a", nil)
+	for _, put := range [][3]string{{"a", "x", "1"}, {"a", "y", "2"}, {"b", "x", "3"}, {"a", "x", "4"}} {
+		if err := s.Drawer(put[0]).Put(put[1], []byte(put[2])); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for _, key := range []string{"y", "never"} {
+		if err := s.Drawer("a").Remove(key); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := s.Drawer("never").Remove("x"); err != nil {
+		t.Fatal(err)
+	}
+	if page := changes(t, s, 0); len(page.Rows) != 0 || page.High != 0 {
+		t.Errorf("a drawer shows among the rows: %+v", page)
+	}
+	s = open()
+	holds("a", map[string]string{"x": "4"})
+	holds("b", map[string]string{"x": "3"})
+	holds("never", nil)
+	if err := s.Close(); err != nil {
+		t.Fatal(err)
+	}
+	if err := s.Drawer("a").Put("x", nil); !errors.Is(err, store.ErrClosed) {
+		t.Errorf("closed: %v", err)
+	}
 }

@@ -2,6 +2,7 @@
 import { benchWords, groupWords, limitWords, standingWords } from "../bench.ts";
 import { comparablesWords } from "../comparables.ts";
 import { compareWords } from "../compare.ts";
+import { decisionWords } from "../decision.ts";
 import { estimateWords } from "../estimate.ts";
 import { findWords, standWords } from "../find.ts";
 import { fitWords } from "../fit.ts";
@@ -23,6 +24,7 @@ import {
   stepperWords,
   whyWords,
 } from "../parts.ts";
+import { pairWords, photoViewWords, proofWords } from "../photo.ts";
 import { photoWords } from "../photos.ts";
 import { pricesTableWords, pricesWords } from "../prices.ts";
 import { resultScreenWords } from "../result.ts";
@@ -36,6 +38,7 @@ import { worthWords } from "../worth.ts";
 import { bench, group, limit, standing } from "./bench.ts";
 import { comparables } from "./comparables.ts";
 import { compare } from "./compare.ts";
+import { decision } from "./decision.ts";
 import { estimate } from "./estimate.ts";
 import { find, stand } from "./find.ts";
 import { fit } from "./fit.ts";
@@ -47,6 +50,7 @@ import { listings, newListing } from "./listings.ts";
 import { notice } from "./notice.ts";
 import { offer } from "./offer.ts";
 import { field, hazard, money, odds, page, range, result, stepper, why } from "./parts.ts";
+import { pair as photoPair, photoView, proof } from "./photo.ts";
 import { photos } from "./photos.ts";
 import { prices, pricesTable } from "./prices.ts";
 import { resultScreen } from "./result.ts";
@@ -68,6 +72,7 @@ export const pairs = [
   pair(comparablesWords, comparables),
   pair(compareWords, compare),
   pair(conflictWords, conflict),
+  pair(decisionWords, decision),
   pair(estimateWords, estimate),
   pair(failureWords, failure),
   pair(fieldWords, field),
@@ -87,9 +92,12 @@ export const pairs = [
   pair(oddsWords, odds),
   pair(offerWords, offer),
   pair(pageWords, page),
+  pair(pairWords, photoPair),
+  pair(photoViewWords, photoView),
   pair(photoWords, photos),
   pair(pricesTableWords, pricesTable),
   pair(pricesWords, prices),
+  pair(proofWords, proof),
   pair(rangeWords, range),
   pair(resultScreenWords, resultScreen),
   pair(resultWords, result),

@@ -8,8 +8,6 @@ export const photos: typeof photoWords = {
   notHere: "La foto aún no está en este equipo",
   alt: (n, of) => `Foto ${n} de ${of}`,
   open: (n) => `Abrir la foto ${n}`,
-  remove: "Quitar",
-  close: "Cerrar",
   label: "Foto agregada",
   removeLabel: "Foto quitada",
   problem: (name, why) => `${name}: ${why}`,

@@ -23,6 +23,8 @@ export const settings: typeof settingsWords = {
   walkAway: "Precio tope (%)",
   oddsOrder:
     "Los tres no deben subir: la oferta inicial al menos como la justa, y esta al menos como el precio tope. No se guarda nada hasta que cuadren.",
+  day: "Horas por día laboral para poner en servicio una máquina comprada",
+  dayHint: "Con ellas se calculan los días hasta que un anuncio esté en servicio. De 0.5 a 24.",
   overrun: "Cómo resultan los presupuestos",
   overrunHint:
     "Sus trabajos cuestan en promedio esta parte de lo presupuestado, y varían en esto. Todas las partidas de una máquina se mueven juntas por ello.",

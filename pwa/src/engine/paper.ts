@@ -1,0 +1,35 @@
+/** The typed door to the module that draws documents as PDF and links as QR codes; it is loaded at the first question. */
+import type { Document, PDFRequest, QRRequest, UncoveredRequest } from "../generated/types.ts";
+import { WorkerDoor } from "./worker-door.ts";
+
+const door = new WorkerDoor(
+  () => new Worker(new URL("./paper-worker.ts", import.meta.url), { type: "module" }),
+  "The part that makes papers stopped. What you entered is kept; go on, and it starts again.",
+);
+
+/**
+ * The document as a PDF. Photos are JPEG copies by key; their buffers are handed over
+ * and are empty afterwards. A photo that is not among them is drawn as one that is not there.
+ */
+export async function renderPdf(
+  doc: Document,
+  page: "a4" | "letter",
+  photos: ReadonlyMap<string, ArrayBuffer>,
+): Promise<Blob> {
+  const request: PDFRequest = { document: doc, page, keys: [...photos.keys()] };
+  const list = [...photos.values()];
+  const file = await door.ask<ArrayBuffer>("pdf", { request, photos: list }, list);
+  return new Blob([file], { type: "application/pdf" });
+}
+
+/** The characters that a PDF of the document shows as an empty box. */
+export function uncovered(doc: Document): Promise<string[]> {
+  const request: UncoveredRequest = { document: doc };
+  return door.ask("uncovered", { request, photos: [] });
+}
+
+/** A text as a QR code: rows of modules, true where dark, without the quiet zone of four modules around it. */
+export function qr(text: string): Promise<boolean[][]> {
+  const request: QRRequest = { text };
+  return door.ask("qr", { request, photos: [] });
+}
