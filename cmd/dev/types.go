@@ -29,7 +29,7 @@ func borderTypes() []any {
 		appraisal.Comparison{}, appraisal.Import{}, appraisal.ImportChoice{}, appraisal.VisitPlan{}, appraisal.PriceImport{}, appraisal.Change{},
 		editing.RubricRead{}, editing.Written{}, pairwise.Weighed{},
 		document.Document{}, document.Ask{}, door.DocumentRequest{}, door.TablesRequest{}, sheet.Table{},
-		printing.PDFRequest{}, printing.UncoveredRequest{}, printing.QRRequest{},
+		printing.PDFRequest{}, printing.UncoveredRequest{},
 	}
 }
 

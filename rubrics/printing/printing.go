@@ -1,13 +1,10 @@
-// Package printing is what the module for paper answers: a document as a PDF, the
-// characters that a PDF cannot show, and a link as a QR code. It takes and gives
-// bytes by name, does no I/O, and knows nothing of appraisals.
+// Package printing is what the module for paper answers: a document as a PDF, and
+// the characters that a PDF cannot show. It takes and gives bytes by name, does no I/O, and knows nothing of appraisals.
 package printing
 
 import (
 	"encoding/json"
 	"fmt"
-
-	"rsc.io/qr"
 
 	"asfound/rubrics/document/form"
 	"asfound/rubrics/document/pdf"
@@ -26,14 +23,8 @@ type UncoveredRequest struct {
 	Document form.Document `json:"document"`
 }
 
-// QRRequest asks for a text as a QR code.
-type QRRequest struct {
-	Text string `json:"text"`
-}
-
 // Call answers one call: "pdf" with the file, "uncovered" with a JSON list of
-// characters, "qr" with a JSON list of rows, true where it is dark. Photo gives the
-// JPEG of the key at an index. It never panics; an error is in the user's words.
+// characters. Photo gives the JPEG of the key at an index. It never panics; an error is in the user's words.
 func Call(name string, argument []byte, photo func(i int) []byte) (out []byte, err error) {
 	defer func() {
 		if r := recover(); r != nil {
@@ -62,36 +53,6 @@ func Call(name string, argument []byte, photo func(i int) []byte) (out []byte, e
 			return nil, fmt.Errorf("the document cannot be read: %w", err)
 		}
 		return json.Marshal(pdf.Uncovered(q.Document))
-	case "qr":
-		var q QRRequest
-		if err := json.Unmarshal(argument, &q); err != nil {
-			return nil, fmt.Errorf("the text cannot be read: %w", err)
-		}
-		modules, err := QR(q.Text)
-		if err != nil {
-			return nil, err
-		}
-		return json.Marshal(modules)
 	}
 	return nil, fmt.Errorf("no call is named %q", name)
-}
-
-// QR is a text as a QR code (ISO/IEC 18004) that bears 15 % of damage: rows of
-// modules, true where dark, without the quiet zone of four modules around it.
-func QR(text string) ([][]bool, error) {
-	if text == "" {
-		return nil, fmt.Errorf("a QR code needs a text: give a link")
-	}
-	code, err := qr.Encode(text, qr.M)
-	if err != nil {
-		return nil, fmt.Errorf("a text of %d bytes does not go into a QR code: give at most 2,331", len(text))
-	}
-	rows := make([][]bool, code.Size)
-	for y := range rows {
-		rows[y] = make([]bool, code.Size)
-		for x := range rows[y] {
-			rows[y][x] = code.Black(x, y)
-		}
-	}
-	return rows, nil
 }

@@ -1,6 +1,6 @@
 //go:build js && wasm
 
-// Command paper is the module that draws documents as PDF and links as QR codes; it
+// Command paper is the module that draws documents as PDF; it
 // is loaded only where something is handed over.
 package main
 

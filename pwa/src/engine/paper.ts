@@ -1,5 +1,5 @@
-/** The typed door to the module that draws documents as PDF and links as QR codes; it is loaded at the first question. */
-import type { Document, PDFRequest, QRRequest, UncoveredRequest } from "../generated/types.ts";
+/** The typed door to the module that draws documents as PDF; it is loaded at the first question. */
+import type { Document, PDFRequest, UncoveredRequest } from "../generated/types.ts";
 import { WorkerDoor } from "./worker-door.ts";
 
 const door = new WorkerDoor(
@@ -26,10 +26,4 @@ export async function renderPdf(
 export function uncovered(doc: Document): Promise<string[]> {
   const request: UncoveredRequest = { document: doc };
   return door.ask("uncovered", { request, photos: [] });
-}
-
-/** A text as a QR code: rows of modules, true where dark, without the quiet zone of four modules around it. */
-export function qr(text: string): Promise<boolean[][]> {
-  const request: QRRequest = { text };
-  return door.ask("qr", { request, photos: [] });
 }

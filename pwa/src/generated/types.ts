@@ -975,10 +975,6 @@ export interface Proposal {
   after: string;
 }
 
-export interface QRRequest {
-  text: string;
-}
-
 export interface Quantity {
   n: number;
   unit: string;

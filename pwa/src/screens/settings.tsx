@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import { localeFor } from "../data/hand-over.ts";
 import type { JsonInput } from "../data/value.ts";
 import type { Catalogue, Shop } from "../generated/types.ts";
 import { ChoiceField, MoneyField, NumberField, SelectField } from "../parts/field.tsx";
@@ -9,6 +10,7 @@ import { useShop } from "../parts/use-shop.ts";
 import { chooseTheme, type Theme, theme } from "../style/theme.ts";
 import { pageWords, resultWords } from "../words/parts.ts";
 import { settingsWords as words } from "../words/settings.ts";
+import { chooseLocale, locale } from "../words/tongue.ts";
 import { OddsField } from "./odds-field.tsx";
 import { PercentField } from "./percent-field.tsx";
 import { StorageReport } from "./storage-report.tsx";
@@ -19,6 +21,7 @@ export function SettingsScreen() {
   const shop = useShop();
   return (
     <Page title={words.title}>
+      {catalogue && <LanguageField locales={catalogue.locales} />}
       {shop && catalogue ? (
         <ShopFields shop={shop} catalogue={catalogue} />
       ) : (
@@ -152,6 +155,28 @@ function ShopFields({ shop, catalogue }: { shop: Shop; catalogue: Catalogue }) {
           keep={keeper("kept", words.kept)}
         />
       </section>
+    </>
+  );
+}
+
+function LanguageField({ locales }: { locales: Catalogue["locales"] }) {
+  const [failed, setFailed] = useState("");
+  return (
+    <>
+      <SelectField
+        id="locale"
+        label={words.language}
+        hint={words.languageHint}
+        value={localeFor("", locales, [locale()])?.id ?? ""}
+        choices={locales.map(({ id, title }) => ({ id, title }))}
+        keep={(id) => {
+          // Every screen reads its words at the start.
+          if (chooseLocale(id)) location.reload();
+          else setFailed(words.languageNotKept);
+          return undefined;
+        }}
+      />
+      {failed !== "" && <p role="alert">{failed}</p>}
     </>
   );
 }

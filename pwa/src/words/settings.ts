@@ -1,6 +1,9 @@
 /** Words of the settings and of the backup. */
 export const settingsWords = {
   title: "Settings",
+  language: "Language of this device",
+  languageHint: "And how numbers and dates are written. What you typed stays as you typed it.",
+  languageNotKept: "This browser keeps no settings, so the language stays that of the device.",
   measures: "Money and measures",
   currency: "Currency",
   currencyHint: "Amounts already entered are not converted.",

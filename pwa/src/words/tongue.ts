@@ -1,5 +1,5 @@
 /** The language the app speaks: a setting of this device alone. English stands in the words themselves. */
-export type Language = "en" | "es";
+type Language = "en" | "es";
 
 const key = "asfound-locale";
 
@@ -14,7 +14,7 @@ export function locale(): string {
   return kept ?? globalThis.navigator?.language ?? "en-US";
 }
 
-export const language = (of: string = locale()): Language => (/^es\b/i.test(of) ? "es" : "en");
+const language = (of: string = locale()): Language => (/^es\b/i.test(of) ? "es" : "en");
 
 /** Speaks another language from the next start on; false where this browser keeps no settings. */
 export function chooseLocale(id: string): boolean {

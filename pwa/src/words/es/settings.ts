@@ -2,6 +2,9 @@ import type { backupWords, settingsWords } from "../settings.ts";
 
 export const settings: typeof settingsWords = {
   title: "Ajustes",
+  language: "Idioma de este equipo",
+  languageHint: "Y cómo se escriben números y fechas. Lo que usted escribió queda como lo escribió.",
+  languageNotKept: "Este navegador no guarda ajustes, así que el idioma sigue siendo el del equipo.",
   measures: "Dinero y medidas",
   currency: "Moneda",
   currencyHint: "Las cantidades ya anotadas no se convierten.",
