@@ -117,6 +117,12 @@ func (s *sheet) figures(from, to int) Table {
 	row(v.T("Fair offer"), func(x *appraisal.Side) string { return point(x.Fair) })
 	row(v.T("Walk-away price"), func(x *appraisal.Side) string { return point(x.WalkAway) })
 	row(v.T("Hours until it works"), func(x *appraisal.Side) string { return v.Short(x.Hours, 1) })
+	row(v.T("Working days until it works"), func(x *appraisal.Side) string {
+		if x.Days == nil {
+			return "–"
+		}
+		return v.F("%s (%s to %s)", v.Whole(int64(x.Days.Likely)), v.Whole(int64(x.Days.Low)), v.Whole(int64(x.Days.High)))
+	})
 	row(v.T("Distance"), func(x *appraisal.Side) string {
 		if x.Distance == nil {
 			return "–"

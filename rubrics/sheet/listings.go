@@ -75,7 +75,7 @@ func (s *sheets) sides(c *appraisal.Comparison) Table {
 		{v.T("Place in the ranking"), Number}, {v.T("Listing"), Text}, {v.T("Verdict"), Text}, {v.T("Safety points checked, %"), Number}, {v.T("Points of 100"), Number}, {v.T("Currency"), Text},
 		{v.T("Price"), Amount}, {v.T("Tax"), Amount}, {v.T("Fees"), Amount}, {v.T("Getting it home and standing"), Amount}, {v.T("Repair of what was found"), Amount}, {v.T("Allowance for what was not checked"), Amount}, {v.T("All in"), Amount},
 		{v.T("Odds at the price, %"), Number}, {v.T("Ahead on average"), Amount}, {v.T("Ahead, 10 %"), Amount}, {v.T("Ahead, 90 %"), Amount},
-		{v.T("Opening offer"), Amount}, {v.T("Fair offer"), Amount}, {v.T("Walk-away price"), Amount}, {v.T("Hours until it works"), Number}, {v.T("Distance"), Number}, {v.T("Unit of distance"), Text},
+		{v.T("Opening offer"), Amount}, {v.T("Fair offer"), Amount}, {v.T("Walk-away price"), Amount}, {v.T("Hours until it works"), Number}, {v.T("Working days until it works"), Number}, {v.T("Distance"), Number}, {v.T("Unit of distance"), Text},
 	}}
 	for i := range c.Sides {
 		x := &c.Sides[i]
@@ -94,7 +94,7 @@ func (s *sheets) sides(c *appraisal.Comparison) Table {
 		} else {
 			row = append(row, hundredths(*x.Odds))
 		}
-		row = append(row, moneyOf(x.Ahead), moneyOf(x.AheadLow), moneyOf(x.AheadTop), price(true, x.Opening), price(true, x.Fair), price(true, x.WalkAway), x.Hours)
+		row = append(row, moneyOf(x.Ahead), moneyOf(x.AheadLow), moneyOf(x.AheadTop), price(true, x.Opening), price(true, x.Fair), price(true, x.WalkAway), x.Hours, days(x.Days))
 		far, unit := size(x.Distance)
 		t.Rows = append(t.Rows, append(row, far, unit))
 	}
@@ -122,4 +122,12 @@ func joined(list []string) string {
 		out += s
 	}
 	return out
+}
+
+// days until it is in service, most likely; nothing where it cannot be put right.
+func days(d *appraisal.Days) Cell {
+	if d == nil {
+		return nil
+	}
+	return float64(d.Likely)
 }
