@@ -181,7 +181,10 @@ export async function catalogue(): Promise<Catalogue> {
 export const plainCatalogue = (): Promise<Catalogue> => fetchCatalogue(localeSpoken());
 
 async function fetchCatalogue(locale: string): Promise<Catalogue> {
-  const response = await fetch(catalogueUrlOf(locale));
-  if (!response.ok) throw new EngineError(engineWords.noChecks(response.status));
+  const failed = (cause: unknown) => new EngineError(engineWords.noChecks(String(cause)));
+  const response = await fetch(catalogueUrlOf(locale)).catch((cause: unknown) => {
+    throw failed(cause);
+  });
+  if (!response.ok) throw failed(response.status);
   return (await response.json()) as Catalogue;
 }

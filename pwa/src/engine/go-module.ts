@@ -8,7 +8,7 @@ declare class Go {
 
 export async function bytes(url: string): Promise<ArrayBuffer> {
   const response = await fetch(url);
-  if (!response.ok) throw new Error(`${url} answered ${response.status}`);
+  if (!response.ok) throw new Error(`${url}: HTTP ${response.status}`);
   return response.arrayBuffer();
 }
 

@@ -5,7 +5,7 @@ export const engineWords = {
     `The engine could not be loaded, so scores and prices are not computed until you reload. What you enter is kept. (${cause})`,
   notStarted: (cause: string) => `The engine could not start: ${cause}`,
   fileGone: "The file could not be read: it was moved or changed. Choose it again.",
-  noChecks: (status: number) => `The list of checks could not be loaded (${status}): reload the page.`,
+  noChecks: (cause: string) => `The list of checks could not be loaded (${cause}): reload the page.`,
 };
 
 export const editorWords = {

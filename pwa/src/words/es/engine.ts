@@ -7,7 +7,7 @@ export const engine: typeof engineWords = {
     `No se pudo cargar el motor de cálculo, así que los puntajes y los precios no se calculan hasta que vuelva a cargar la página. Lo que anote se conserva. (${cause})`,
   notStarted: (cause) => `El motor de cálculo no pudo arrancar: ${cause}`,
   fileGone: "No se pudo leer el archivo: se movió o cambió. Elíjalo otra vez.",
-  noChecks: (status) => `No se pudo cargar la lista de puntos (${status}): vuelva a cargar la página.`,
+  noChecks: (cause) => `No se pudo cargar la lista de puntos (${cause}): vuelva a cargar la página.`,
 };
 
 export const editor: typeof editorWords = {
