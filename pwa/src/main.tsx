@@ -19,12 +19,14 @@ import { keepApp } from "./sw/update.ts";
 import { startSync } from "./sync/sync.ts";
 import { locale, speak } from "./words/tongue.ts";
 
+// Better in English than not at all.
+const spoken = speak().catch(() => undefined);
+
 const root = document.getElementById("app");
 if (root) {
   wearTheme();
   // The screens are read once the words are in the reader's language.
-  void speak()
-    .catch(() => undefined) // better in English than not at all
+  void spoken
     .then(() => import("./app.tsx"))
     .then(({ App }) => {
       root.replaceChildren();
@@ -34,13 +36,16 @@ if (root) {
 
 setLocale(locale());
 void warmCatalogue();
-void openData().then((state) => {
-  if (state.mode === "stored")
-    void redoUnsaved(current(), ({ label, changes, options }) => edit(label, changes, options));
-  // A store held open by another tab ends here later; the app shows it and goes on.
-  if (state.mode !== "closed") {
-    keepStorage();
-    startSync();
-  }
-});
+// What goes wrong in opening is said in words, too.
+void spoken
+  .then(() => openData())
+  .then((state) => {
+    if (state.mode === "stored")
+      void redoUnsaved(current(), ({ label, changes, options }) => edit(label, changes, options));
+    // A store held open by another tab ends here later; the app shows it and goes on.
+    if (state.mode !== "closed") {
+      keepStorage();
+      startSync();
+    }
+  });
 keepApp();

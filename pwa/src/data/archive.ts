@@ -1,4 +1,5 @@
 import { strToU8, Zip, ZipDeflate, ZipPassThrough } from "fflate";
+import { archiveWords } from "../words/archive.ts";
 import { absorb } from "./absorb.ts";
 import { FUTURE_BOUND_MS, stampMs } from "./clock.ts";
 import { current, LONG_LIMIT_MS, type PhotoRow, type Store } from "./db.ts";
@@ -66,10 +67,7 @@ export async function exportArchive(): Promise<{ name: string; blob: Blob; left:
     return { device: await readDevice(store), rows: await store.rows.toArray(), photos };
   });
   if (photos.reduce((sum, photo) => sum + photo.bytes, 0) > MAX_ARCHIVE_BYTES) {
-    throw new DataError(
-      "archive",
-      "There are more than 4 GB of photos: too many for one backup file. Let the server hold them instead.",
-    );
+    throw new DataError("archive", archiveWords.tooManyPhotos(MAX_ARCHIVE_BYTES / 1e9));
   }
   const made = new Date(physical(device)).toISOString();
   const plain = rows.map(({ doc, path, entries, seen }) => ({
@@ -112,8 +110,7 @@ async function zipped(fill: (add: AddPart) => Promise<void>): Promise<Blob> {
     part.push(data, true);
   });
   zip.end();
-  if (failed)
-    throw new DataError("archive", "The backup file could not be made. Try again.", { cause: failed });
+  if (failed) throw new DataError("archive", archiveWords.notMade, { cause: failed });
   return new Blob(chunks, { type: "application/zip" });
 }
 
@@ -156,29 +153,26 @@ export async function readArchive(file: Blob): Promise<ArchiveReport> {
 
 async function readRecords(parts: Map<string, ZipPart>): Promise<{ [key: string]: Json }> {
   const part = parts.get(RECORDS);
-  if (!part) throw broken(`there is no ${RECORDS} in it; it is no backup of this app`);
-  if (part.size > MAX_RECORDS_BYTES) throw broken(`${RECORDS} is too large`);
+  if (!part) throw broken(archiveWords.noRecords(RECORDS));
+  if (part.size > MAX_RECORDS_BYTES) throw broken(archiveWords.tooLarge(RECORDS));
   let records: unknown;
   try {
     records = JSON.parse(new TextDecoder("utf-8", { fatal: true }).decode(await part.read()));
   } catch (cause) {
     if (cause instanceof DataError) throw cause;
-    throw broken(`${RECORDS} is not whole JSON text`);
+    throw broken(archiveWords.noJson(RECORDS));
   }
-  if (!isRecord(records) || records.format !== ARCHIVE_FORMAT) throw broken("it is no backup of this app");
+  if (!isRecord(records) || records.format !== ARCHIVE_FORMAT) throw broken(archiveWords.noBackup);
   const version = integerOf(records.version);
-  if (version === undefined || version < 1) throw broken("its version is missing");
+  if (version === undefined || version < 1) throw broken(archiveWords.noVersion);
   if (version > ARCHIVE_VERSION) {
-    throw new DataError(
-      "archive",
-      `This backup file was written by a newer app (file version ${version}, this app reads up to ${ARCHIVE_VERSION}). Nothing was changed. Update the app, then read it again.`,
-    );
+    throw new DataError("archive", archiveWords.newer(version, ARCHIVE_VERSION));
   }
   return records;
 }
 
 function readRows(list: Json | undefined, now: number, refused: Refusal[]): Row[] {
-  if (!Array.isArray(list)) throw broken(`${RECORDS} has no list of rows`);
+  if (!Array.isArray(list)) throw broken(archiveWords.noRows(RECORDS));
   const rows = new Map<string, Row>();
   for (const [i, item] of list.entries()) {
     const reading = readRow(item);
@@ -186,8 +180,7 @@ function readRows(list: Json | undefined, now: number, refused: Refusal[]): Row[
     const { row } = reading;
     if (!row) continue;
     if (stampsAhead(row, now)) {
-      const reason = "it lies in the future: the clock of that device, or of this one, is wrong";
-      refused.push({ where: whereOf(item, i), reason });
+      refused.push({ where: whereOf(item, i), reason: archiveWords.future });
       continue;
     }
     const key = rowKey(row.doc, row.path);
@@ -207,7 +200,7 @@ function whereOf(item: Json, index: number): string {
   const path = isRecord(item) ? textOf(item.path) : undefined;
   return doc !== undefined && path !== undefined
     ? `${doc.slice(0, 60)} ${path.slice(0, 200)}`
-    : `row ${index + 1}`;
+    : archiveWords.row(index + 1);
 }
 
 async function readPhotos(
@@ -220,13 +213,13 @@ async function readPhotos(
     const hash = isRecord(item) ? textOf(item.hash) : undefined;
     const type = isRecord(item) ? textOf(item.type) : undefined;
     if (!isRecord(item) || !hash || !/^[0-9a-f]{64}$/.test(hash) || !type) {
-      refused.push({ where: "photos", reason: "an entry of the list of photos is malformed" });
+      refused.push({ where: archiveWords.photos, reason: archiveWords.photoEntry });
       continue;
     }
     const name = photoFile({ hash, type });
     try {
       const part = parts.get(name);
-      if (!part) throw new DataError("photo", "the file is missing in the backup");
+      if (!part) throw new DataError("photo", archiveWords.noPhoto);
       const info = await checkPhotoPart(part, hash, textOf(item.at) ?? "");
       photos.push({ info, part });
     } catch (cause) {
@@ -238,10 +231,11 @@ async function readPhotos(
 }
 
 async function checkPhotoPart(part: ZipPart, hash: string, at: string): Promise<PhotoInfo> {
-  if (part.size > MAX_PHOTO_BYTES) throw new DataError("photo", "the photo is larger than 12 MB");
+  if (part.size > MAX_PHOTO_BYTES)
+    throw new DataError("photo", archiveWords.largePhoto(MAX_PHOTO_BYTES / 2 ** 20));
   const data = await part.read();
   const header = checkPicture(data);
-  if ((await sha256(data)) !== hash) throw new DataError("photo", "the photo is not the one its name says");
+  if ((await sha256(data)) !== hash) throw new DataError("photo", archiveWords.otherPhoto);
   return { hash, ...header, bytes: data.byteLength, at };
 }
 
@@ -256,7 +250,7 @@ function compare(here: Row | undefined, row: Row): { kind: keyof ArchiveReport["
 /** Applies what readArchive reported. Photos first: a row may then point at one. */
 export async function applyArchive(report: ArchiveReport): Promise<void> {
   const plan = plans.get(report);
-  if (!plan) throw new DataError("archive", "Read the backup file first, then confirm.");
+  if (!plan) throw new DataError("archive", archiveWords.readFirst);
   if (report.nothing) return;
   const store = current();
   for (const { info, part } of plan.photos) {

@@ -1,3 +1,5 @@
+import { storeFaultWords } from "../words/data.ts";
+
 export type DataErrorCode =
   | "quota"
   | "stuck"
@@ -24,23 +26,10 @@ export class DataError extends Error {
   }
 }
 
-/** The one place for the words of faults of the store itself. */
-const WORDS = {
-  quota:
-    "This device has no room left, so nothing was saved just now. Free some space (old photos, other apps) and save again; what you typed is still on the screen.",
-  stuck: "Saving took too long and was given up; nothing was changed. Try again, or reload the page.",
-  lost: "The connection to this device's storage was lost. What you typed is still on the screen: reload the page and enter it again if it is missing.",
-  outdated: "A newer version of the app is open in another tab. Reload this page to go on.",
-  blocked: "Another tab holds an older version of the app. Close the other tabs, then reload this page.",
-  unavailable:
-    "This browser does not let the app keep anything (private window or a policy). All is lost when the page closes: save a backup file before that.",
-  unknown: "Something went wrong while saving; nothing was changed. Try again, or reload the page.",
-} as const;
-
-export type StoreFault = keyof typeof WORDS;
+export type StoreFault = keyof typeof storeFaultWords;
 
 export const storeFault = (code: StoreFault, cause?: unknown): DataError =>
-  new DataError(code, WORDS[code], { cause });
+  new DataError(code, storeFaultWords[code], { cause });
 
 /** Every name in the chain of causes: Dexie wraps the browser's errors in its own. */
 function names(cause: unknown): string[] {

@@ -1,5 +1,6 @@
 /** What the engine's file says of the shop's place, and of what moves equipment there. */
 import type { Haulage, Site, Trailer, Truck, Vehicle } from "../generated/types.ts";
+import { rightWords } from "../words/file.ts";
 import { compact, orNone, type Reader } from "./reader.ts";
 import { integerOf } from "./shape.ts";
 import type { Json } from "./value.ts";
@@ -23,8 +24,6 @@ const countOf = (value: Maybe): number | undefined => {
   return n !== undefined && n >= 0 ? n : undefined;
 };
 
-export const phasesRight = "1 or 3";
-
 /** The shop's own place, as far as it was told. */
 export function site(read: Reader): Site | undefined {
   const size = (name: string) => read.quantity(`site/${name}`);
@@ -39,7 +38,7 @@ export function site(read: Reader): Site | undefined {
       slab: size("slab"),
       slab_strength: size("slab_strength"),
       voltage: size("voltage"),
-      phases: read.get("site/phases", phasesOf, phasesRight),
+      phases: read.get("site/phases", phasesOf, rightWords.phases),
       current: size("current"),
       circuit: size("circuit"),
       run: size("run"),
@@ -58,7 +57,7 @@ function vehicle(read: Reader): Vehicle | undefined {
       title: read.text(at("title")),
       weight: read.quantity(at("weight")),
       height: read.quantity(at("height")),
-      front: read.get(at("front"), shareOf, "a share in whole basis points"),
+      front: read.get(at("front"), shareOf, rightWords.points),
     }),
   );
 }
@@ -110,7 +109,7 @@ const tieDownKind = (slug: string): string => slug.replaceAll("-", " ").replaceA
 function tieDowns(read: Reader): Record<string, number> | undefined {
   const out: Record<string, number> = {};
   for (const [slug, path] of read.under("haul/tie/")) {
-    const n = read.get(path, countOf, "a count of 0 or more");
+    const n = read.get(path, countOf, rightWords.count);
     if (n !== undefined) out[tieDownKind(slug)] = n;
   }
   return orNone(out);

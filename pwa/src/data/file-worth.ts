@@ -1,5 +1,6 @@
 /** What the engine's file says of worth: comparables, the new price, what was lost, adjustments left out. */
 import type { AdjustChoice, Comparable, Index, Lost, NewPrice } from "../generated/types.ts";
+import { rightWords } from "../words/file.ts";
 import { amountOf, compact, orNone, type Reader } from "./reader.ts";
 import { integerOf, isRecord, numberOf, quantityOf, rangeOf, textOf } from "./shape.ts";
 import type { Json } from "./value.ts";
@@ -27,11 +28,11 @@ const aboveZeroOf = (value: Maybe): number | undefined => {
 export function comparables(read: Reader, kind: string): Comparable[] | undefined {
   const found: Comparable[] = [];
   for (const [id, path] of read.under("item/")) {
-    const item = read.get(path, (value) => (isRecord(value) ? value : undefined), "a comparable");
+    const item = read.get(path, (value) => (isRecord(value) ? value : undefined), rightWords.comparable);
     if (!item || item.kind !== kind) continue;
     const comparable = comparableOf(id, item, (name, right) => read.bad(`${path} ${name}`, right));
     if (comparable) found.push(comparable);
-    else read.bad(path, "a comparable with a title, a price in cents, and asked or sold");
+    else read.bad(path, rightWords.comparableWhole);
   }
   found.sort((a, b) => (a.id < b.id ? -1 : 1));
   return found.length > 0 ? found : undefined;
@@ -54,8 +55,8 @@ export function comparableOf(
     if (member === undefined) bad(name, right);
     return member;
   };
-  const text = (name: string) => get(name, textOf, "a text");
-  const quantity = (name: string) => get(name, quantityOf, "a number with its unit");
+  const text = (name: string) => get(name, textOf, rightWords.text);
+  const quantity = (name: string) => get(name, quantityOf, rightWords.quantity);
   return compact<Comparable>({
     id,
     title,
@@ -63,9 +64,9 @@ export function comparableOf(
     price,
     basis,
     date: text("date"),
-    made: get("made", yearOf, "a year such as 1998") || undefined,
+    made: get("made", yearOf, rightWords.year) || undefined,
     capacity: quantity("capacity"),
-    hours: get("hours", amountedOf, "hours of 0 or more") || undefined,
+    hours: get("hours", amountedOf, rightWords.hours) || undefined,
     condition: text("condition"),
     complete: text("complete"),
     place: text("place"),
@@ -134,14 +135,10 @@ function lostOutputOf(value: Maybe): LostOutput | undefined {
 
 /** Used output counts only against a rated one. */
 export function lost(read: Reader): Lost | undefined {
-  const share = "a share of 0 to 95 % in basis points, with a reason";
+  const share = rightWords.lost(mostLost / 100);
   const functional = read.get("lost/functional", lostShareOf, share);
   const economic = read.get("lost/economic", lostShareOf, share);
-  const output = read.get(
-    "lost/output",
-    lostOutputOf,
-    "two figures above 0, used and rated, no more used than rated",
-  );
+  const output = read.get("lost/output", lostOutputOf, rightWords.output);
   const whole = output?.used !== undefined && output.rated !== undefined;
   return orNone(
     compact<Lost>({
@@ -159,7 +156,7 @@ export function lost(read: Reader): Lost | undefined {
 export function adjust(read: Reader): Record<string, AdjustChoice> | undefined {
   const out: Record<string, AdjustChoice> = {};
   for (const [cause, path] of read.under("adjust/")) {
-    const choice = read.get(path, (value) => (isRecord(value) ? value : undefined), "off or nothing");
+    const choice = read.get(path, (value) => (isRecord(value) ? value : undefined), rightWords.adjust);
     if (choice?.off === true) out[cause] = { off: true };
   }
   return orNone(out);

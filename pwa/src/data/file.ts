@@ -12,8 +12,10 @@ import type {
   Rubric,
   Shop,
 } from "../generated/types.ts";
+import { saveWords } from "../words/data.ts";
+import { fileWords, rightWords } from "../words/file.ts";
 import { DataError } from "./error.ts";
-import { haulage, phasesOf, phasesRight, site } from "./file-shop.ts";
+import { haulage, phasesOf, site } from "./file-shop.ts";
 import { adjust, amountedOf, comparables, lost, newPriceOf, yearOf } from "./file-worth.ts";
 import { listingDoc } from "./id.ts";
 import { marksPath, marksRight, readMarks } from "./photo-marks.ts";
@@ -43,7 +45,7 @@ export function appraisalFile(
 ): { file: AppraisalFile; problems: string[] } {
   const problems: string[] = [];
   const listing = new Reader(docs.listing, problems, "");
-  const named = listing.get("rubric", rubricOf, "a kind of equipment and its version");
+  const named = listing.get("rubric", rubricOf, rightWords.rubric);
   const rubric = madeWith ? { id: madeWith.id, version: madeWith.version } : named;
   const shop = shopSettings(docs.shop, defaultShop);
   const file = compact<AppraisalFile>({
@@ -51,20 +53,20 @@ export function appraisalFile(
     version: FILE_VERSION,
     rubric: rubric ?? { id: "", version: 0 },
     made_with: madeWith,
-    parts: ownParts(new Reader(docs.book, problems, "Price book: ")),
-    date: listing.get("date", dateOf, "a date such as 2031-05-20") ?? "",
+    parts: ownParts(new Reader(docs.book, problems, fileWords.book)),
+    date: listing.get("date", dateOf, rightWords.date) ?? "",
     listing: listingPart(listing),
     facts: orNone(textsUnder(listing, "fact/")),
     asked: orNone(textsUnder(listing, "asked/")),
     findings: orNone(findings(listing)),
     ways: orNone(textsUnder(listing, "way/")),
-    prices: orNone(prices(new Reader(docs.book, problems, "Price book: "))),
+    prices: orNone(prices(new Reader(docs.book, problems, fileWords.book))),
     landing: orNone(landing(listing)),
-    comparables: comparables(new Reader(docs.comparables, problems, "Comparables: "), rubric?.id ?? ""),
+    comparables: comparables(new Reader(docs.comparables, problems, fileWords.comparables), rubric?.id ?? ""),
     adjust: adjust(listing),
-    new_price: listing.get("newprice", newPriceOf, "three amounts in rising order"),
+    new_price: listing.get("newprice", newPriceOf, rightWords.range),
     lost: lost(listing),
-    care: listing.get("care", careOf, "three chances in whole basis points that make 10000 together"),
+    care: listing.get("care", careOf, rightWords.chances),
     shop: judgedShop(docs.shop, shop.shop),
   });
   return { file, problems: [...problems, ...shop.problems] };
@@ -81,17 +83,17 @@ function listingPart(read: Reader): Listing {
     maker: read.text("maker"),
     model: read.text("model"),
     serial: read.text("serial"),
-    made: read.get("made", yearOf, "a year such as 1998"),
+    made: read.get("made", yearOf, rightWords.year),
     capacity: read.quantity("capacity"),
-    hours: read.get("hours", amountedOf, "hours of 0 or more") || undefined,
-    effective_age: read.get("effective_age", amountedOf, "years of 0 or more") || undefined,
+    hours: read.get("hours", amountedOf, rightWords.hours) || undefined,
+    effective_age: read.get("effective_age", amountedOf, rightWords.years) || undefined,
     weight: read.quantity("weight"),
     length: read.quantity("length"),
     width: read.quantity("width"),
     height: read.quantity("height"),
     power: read.quantity("power"),
     voltage: read.quantity("voltage"),
-    phases: read.get("phases", phasesOf, phasesRight),
+    phases: read.get("phases", phasesOf, rightWords.phases),
     current: read.quantity("current"),
     place: read.text("place"),
     distance: read.quantity("distance"),
@@ -115,7 +117,11 @@ function photosUnder(read: Reader, prefix: string): Photo[] | undefined {
   const photos: Photo[] = [];
   for (const [hash, path] of read.under(prefix)) {
     if (hash.endsWith(MARKS)) continue;
-    const photo = read.get(path, (value) => (HASH.test(hash) ? photoOf(hash, value) : undefined), "a photo");
+    const photo = read.get(
+      path,
+      (value) => (HASH.test(hash) ? photoOf(hash, value) : undefined),
+      rightWords.photo,
+    );
     if (photo) photos.push({ ...photo, ...marksOf(read, marksPath(path)) });
   }
   photos.sort((a, b) => ((a.at ?? "") + a.hash < (b.at ?? "") + b.hash ? -1 : 1));
@@ -124,7 +130,7 @@ function photosUnder(read: Reader, prefix: string): Photo[] | undefined {
 
 /** What is drawn over a photo. Marks of a photo that is gone are nobody's. */
 function marksOf(read: Reader, path: string): Pick<Photo, "marks"> {
-  const found = read.get(path, readMarks, "marks on a photo");
+  const found = read.get(path, readMarks, rightWords.marks);
   if (found && found.left > 0) read.bad(path, marksRight(found.left));
   return found && found.marks.length > 0 ? { marks: found.marks } : {};
 }
@@ -133,7 +139,7 @@ function marksOf(read: Reader, path: string): Pick<Photo, "marks"> {
 function pairsUnder(read: Reader, prefix: string, photos: readonly Photo[]): PhotoPair[] | undefined {
   const found = [...read.under(prefix)]
     .sort(([a], [b]) => (a < b ? -1 : 1))
-    .map(([, path]) => read.get(path, pairOf, "two photos, before and after"))
+    .map(([, path]) => read.get(path, pairOf, rightWords.pair))
     .filter((pair) => pair !== undefined);
   const pairs = standingPairs(
     found,
@@ -167,13 +173,13 @@ function findings(read: Reader): Record<string, Finding> {
 }
 
 function finding(read: Reader, at: string): Finding {
-  const answer = read.get(`${at}/answer`, answerOf, "a grade of 0 to 4, or a reason for not checking");
+  const answer = read.get(`${at}/answer`, answerOf, rightWords.answer);
   const measured = read.get(
     `${at}/measured`,
     (value) => (isRecord(value) ? value : undefined),
-    "measured values",
+    rightWords.measured,
   );
-  const badMember = (name: string) => read.bad(`${at}/measured ${name}`, "a number with its unit, or a word");
+  const badMember = (name: string) => read.bad(`${at}/measured ${name}`, rightWords.quantityOrWord);
   const photos = photosUnder(read, `${at}/photo/`);
   return compact<Finding>({
     ...answer,
@@ -215,11 +221,7 @@ function prices(read: Reader): Record<string, Range> {
 function ownParts(read: Reader): Part[] | undefined {
   const out: Part[] = [];
   for (const [id, path] of read.under("own/")) {
-    const part = read.get(
-      path,
-      (value) => partOf(id, value),
-      "a title, a unit and three amounts in rising order",
-    );
+    const part = read.get(path, (value) => partOf(id, value), rightWords.part);
     if (part) out.push(part);
   }
   return out.length > 0 ? out : undefined;
@@ -241,7 +243,7 @@ function partOf(id: string, value: Json | undefined): Part | undefined {
 function landing(read: Reader): Record<string, LandingChoice> {
   const out: Record<string, LandingChoice> = {};
   for (const [id, path] of read.under("landing/")) {
-    const choice = read.get(path, landingOf, "off, or three amounts in rising order");
+    const choice = read.get(path, landingOf, rightWords.landing);
     if (choice) out[id] = choice;
   }
   return out;
@@ -281,30 +283,30 @@ function judgedShop(values: Values, shop: Shop): Shop {
 /** The shop's settings over the defaults. */
 export function shopSettings(shop: Values, defaultShop: Shop): { shop: Shop; problems: string[] } {
   const problems: string[] = [];
-  const read = new Reader(shop, problems, "Settings: ");
-  const region = read.get("region", basisPointsOf, "a share in whole basis points") || undefined;
+  const read = new Reader(shop, problems, fileWords.settings);
+  const region = read.get("region", basisPointsOf, rightWords.points) || undefined;
   const rates = { ...defaultShop.rates, ...ownRates(read) };
   const weights: Record<string, number> = {};
   for (const [criterion, path] of read.under("weight/")) {
-    const weight = read.get(path, basisPointsOf, "a whole number of 0 or more");
+    const weight = read.get(path, basisPointsOf, rightWords.whole);
     if (weight !== undefined) weights[criterion] = weight;
   }
   const points = (names: readonly string[]) => (value: Json | undefined) => pointsOf(names, value);
-  const odds = read.get("odds", points(["opening", "fair", "walk_away"]), "three odds");
-  const overrun = read.get("overrun", points(["mean", "sd"]), "a mean and a spread");
+  const odds = read.get("odds", points(["opening", "fair", "walk_away"]), rightWords.odds);
+  const overrun = read.get("overrun", points(["mean", "sd"]), rightWords.overrun);
   return {
     shop: {
       currency: read.text("currency") ?? defaultShop.currency,
       units: read.text("units") ?? defaultShop.units,
       rates,
-      tax: read.get("tax", basisPointsOf, "a rate in whole basis points") ?? defaultShop.tax,
+      tax: read.get("tax", basisPointsOf, rightWords.rate) ?? defaultShop.tax,
       fees: read.money("fees") ?? defaultShop.fees,
       odds: { ...defaultShop.odds, ...odds },
       overrun: { ...defaultShop.overrun, ...overrun },
       ...compact<Pick<Shop, "day">>({
-        day: read.get("day", dayOf, "hours of a working day") ?? defaultShop.day,
+        day: read.get("day", dayOf, rightWords.day) ?? defaultShop.day,
       }),
-      kept: read.get("kept", basisPointsOf, "a share in whole basis points") ?? defaultShop.kept,
+      kept: read.get("kept", basisPointsOf, rightWords.points) ?? defaultShop.kept,
       ...(Object.keys(weights).length > 0 ? { weights: { ...defaultShop.weights, ...weights } } : {}),
       ...compact<Pick<Shop, "region" | "site" | "haulage">>({
         region,
@@ -353,7 +355,7 @@ export async function loadAppraisalFile(
     doc("book"),
     doc("comparables"),
   ]);
-  if (own.values.size === 0) throw new DataError("missing", "There is no such listing on this device.");
+  if (own.values.size === 0) throw new DataError("missing", saveWords.noListing);
   const made = await madeWith(own.values.get("rubric"), carried.rubrics);
   const { file, problems } = appraisalFile(
     { listing: own.values, shop: shop.values, book: book.values, comparables: comparables.values },
@@ -396,7 +398,7 @@ async function madeWith(
   return now
     ? {
         rubric: now.rubric,
-        problem: `Version ${named.version} of this rubric is not on this device: it is judged by version ${now.mark.version}.`,
+        problem: fileWords.otherVersion(named.version, now.mark.version),
       }
     : {};
 }

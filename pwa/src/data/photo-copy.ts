@@ -1,4 +1,5 @@
 /** Small copies of photos for papers: drawn anew, so that they hold neither place nor device. */
+import { pictureWords } from "../words/picture.ts";
 import { current } from "./db.ts";
 import { DataError } from "./error.ts";
 import { photoBlob } from "./photo.ts";
@@ -84,13 +85,7 @@ async function make(hash: string, room: number, paint: Paint | undefined): Promi
   try {
     bitmap = await createImageBitmap(blob, { imageOrientation: "from-image" });
   } catch (cause) {
-    throw new DataError(
-      "photo",
-      "A photo of this paper cannot be opened; it may be damaged. Leave it out, or take it again.",
-      {
-        cause,
-      },
-    );
+    throw new DataError("photo", pictureWords.copyUnopened, { cause });
   }
   try {
     for (let i = lastStep.get(room) ?? 0; i < STEPS.length; i++) {
@@ -140,5 +135,4 @@ async function drawn(
   });
 }
 
-const noCanvas = (): DataError =>
-  new DataError("photo", "This browser could not shrink the photos: close other tabs and try again.");
+const noCanvas = (): DataError => new DataError("photo", pictureWords.copyUnshrunk);

@@ -3,6 +3,7 @@
  * picture's width and height, so that one set of marks fits every copy of it.
  */
 import type { PhotoMark, Quantity } from "../generated/types.ts";
+import { rightWords } from "../words/file.ts";
 import { compact } from "./reader.ts";
 import { isRecord, quantityOf, textOf } from "./shape.ts";
 import type { Json, JsonInput } from "./value.ts";
@@ -49,8 +50,7 @@ export function readMarks(value: Json | undefined): { marks: PhotoMark[]; left: 
 }
 
 /** What would be right where `left` marks were left out. */
-export const marksRight = (left: number): string =>
-  `at most ${MOST_MARKS} marks, one scale among them, each inside of the picture (${left} left out)`;
+export const marksRight = (left: number): string => rightWords.marksLeft(MOST_MARKS, left);
 
 function markOf(value: Json): PhotoMark | undefined {
   if (!isRecord(value)) return undefined;

@@ -1,3 +1,4 @@
+import { pictureWords } from "../words/picture.ts";
 import { current, type PhotoRow } from "./db.ts";
 import { DataError } from "./error.ts";
 import { physical, readDevice } from "./meta.ts";
@@ -80,11 +81,7 @@ async function readWhole(file: Blob): Promise<ArrayBuffer> {
   try {
     return await file.arrayBuffer();
   } catch (cause) {
-    throw new DataError(
-      "photo",
-      "This photo could not be read: choose it again, or copy it to this device first.",
-      { cause },
-    );
+    throw new DataError("photo", pictureWords.unread, { cause });
   }
 }
 
@@ -96,10 +93,7 @@ async function checkRoom(bytes: number): Promise<void> {
   if (quota === undefined || usage === undefined) return;
   const lacking = bytes + SPARE_BYTES - (quota - usage);
   if (lacking > 0) {
-    throw new DataError(
-      "quota",
-      `No room for this photo: free ${Math.ceil(lacking / 1e6)} MB on this device, then add it again. Your answers are kept.`,
-    );
+    throw new DataError("quota", pictureWords.noRoom(Math.ceil(lacking / 1e6)));
   }
 }
 
@@ -109,9 +103,7 @@ async function drawSmaller(file: Blob): Promise<Shrunk> {
   try {
     bitmap = await createImageBitmap(file, { imageOrientation: "from-image" });
   } catch (cause) {
-    throw new DataError("photo", "This photo could not be opened; it may be damaged. Take it again.", {
-      cause,
-    });
+    throw new DataError("photo", pictureWords.unopened, { cause });
   }
   try {
     const scale = Math.min(1, LONG_SIDE / Math.max(bitmap.width, bitmap.height));
@@ -140,8 +132,7 @@ async function draw(bitmap: ImageBitmap, width: number, height: number): Promise
   });
 }
 
-const noCanvas = (): DataError =>
-  new DataError("photo", "This browser could not shrink the photo: close other tabs and add it again.");
+const noCanvas = (): DataError => new DataError("photo", pictureWords.unshrunk);
 
 function paint(
   context: CanvasRenderingContext2D | OffscreenCanvasRenderingContext2D | null,

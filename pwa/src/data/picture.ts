@@ -1,4 +1,5 @@
 /** The header of a picture, read without decoding it: a small file can unpack to gigabytes. */
+import { pictureWords } from "../words/picture.ts";
 import { DataError } from "./error.ts";
 
 export interface PictureHeader {
@@ -16,23 +17,18 @@ const photoError = (message: string): DataError => new DataError("photo", messag
 
 /** Checks size, kind and dimensions. Throws DataError in words for the screen. */
 export function checkPicture(bytes: Uint8Array): PictureHeader {
-  if (bytes.length === 0)
-    throw photoError("This photo is empty (0 bytes): take it again, or choose another file.");
+  if (bytes.length === 0) throw photoError(pictureWords.empty);
   if (bytes.length > MAX_FILE_BYTES) {
-    throw photoError(
-      `This photo is ${Math.round(bytes.length / 2 ** 20)} MB: at most ${MAX_FILE_BYTES / 2 ** 20} MB. Choose a smaller one.`,
-    );
+    throw photoError(pictureWords.heavy(Math.round(bytes.length / 2 ** 20), MAX_FILE_BYTES / 2 ** 20));
   }
   const header = readHeader(bytes);
   const { width, height } = header;
-  if (width === 0 || height === 0)
-    throw photoError("This photo is damaged (no width or height): take it again.");
-  const size = `${width} x ${height} pixels`;
+  if (width === 0 || height === 0) throw photoError(pictureWords.noSize);
   if (width > MAX_SIDE || height > MAX_SIDE) {
-    throw photoError(`This photo has ${size}: at most ${MAX_SIDE} a side. Choose a smaller one, or crop it.`);
+    throw photoError(pictureWords.sides(width, height, MAX_SIDE));
   }
   if (width * height > MAX_PIXELS) {
-    throw photoError(`This photo has ${size}: at most 50 million in all. Choose a smaller one.`);
+    throw photoError(pictureWords.pixels(width, height, MAX_PIXELS / 1e6));
   }
   return header;
 }
@@ -46,7 +42,7 @@ function readHeader(bytes: Uint8Array): PictureHeader {
   } catch (cause) {
     // DataView throws a RangeError past the end.
     if (!(cause instanceof RangeError)) throw cause;
-    throw photoError("This photo is cut off in the middle: take it again, or copy it once more.");
+    throw photoError(pictureWords.cutOff);
   }
   throw photoError(otherKind(bytes));
 }
@@ -55,10 +51,10 @@ const HEIC_BRANDS = ["heic", "heix", "hevc", "hevx", "heim", "heis", "mif1", "ms
 
 function otherKind(bytes: Uint8Array): string {
   if (ascii(bytes, 4, 4) === "ftyp" && HEIC_BRANDS.includes(ascii(bytes, 8, 4))) {
-    return "This photo is in the HEIC format, which few browsers can open. Set the camera to the most compatible format (JPEG), or save the photo as JPEG and add that.";
+    return pictureWords.heic;
   }
-  if (ascii(bytes, 0, 3) === "GIF") return "This is a GIF picture: use a JPEG, PNG or WebP photo.";
-  return "This file is not a photo: use a JPEG, PNG or WebP picture.";
+  if (ascii(bytes, 0, 3) === "GIF") return pictureWords.gif;
+  return pictureWords.noPhoto;
 }
 
 const startsWith = (bytes: Uint8Array, start: number[]): boolean =>
@@ -69,8 +65,7 @@ const ascii = (bytes: Uint8Array, from: number, length: number): string =>
 
 /** Signature, then the IHDR chunk: length, name, width, height (ISO/IEC 15948, 11.2.2; from memory). */
 function png(view: DataView): PictureHeader {
-  if (view.getUint32(12) !== 0x49484452)
-    throw photoError("This photo is damaged (no PNG header): take it again.");
+  if (view.getUint32(12) !== 0x49484452) throw photoError(pictureWords.noPngHeader);
   return { type: "image/png", width: view.getUint32(16), height: view.getUint32(20) };
 }
 
@@ -78,8 +73,7 @@ function png(view: DataView): PictureHeader {
 function jpeg(view: DataView): PictureHeader {
   let at = 2;
   for (;;) {
-    if (view.getUint8(at) !== 0xff)
-      throw photoError("This photo is damaged (a marker is missing): take it again.");
+    if (view.getUint8(at) !== 0xff) throw photoError(pictureWords.noMarker);
     const marker = view.getUint8(at + 1);
     if (marker === 0xff) {
       at += 1;
@@ -107,5 +101,5 @@ function webp(view: DataView, bytes: Uint8Array): PictureHeader {
   if (chunk === "VP8 ") {
     return { type, width: view.getUint16(26, true) & 0x3fff, height: view.getUint16(28, true) & 0x3fff };
   }
-  throw photoError("This photo is damaged (unknown WebP part): take it again.");
+  throw photoError(pictureWords.webpPart);
 }

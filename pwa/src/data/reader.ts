@@ -1,4 +1,5 @@
 /** Reading one document for the engine's file: what has the wrong shape is left out and named. */
+import { fileWords, rightWords } from "../words/file.ts";
 import { integerOf, quantityOf, rangeOf, textOf } from "./shape.ts";
 import type { Json } from "./value.ts";
 
@@ -20,14 +21,14 @@ export class Reader {
     return found;
   }
 
-  text = (path: string) => this.get(path, textOf, "a text");
+  text = (path: string) => this.get(path, textOf, rightWords.text);
   /** Cents. */
-  money = (path: string) => this.get(path, amountOf, "an amount of 0 or more, in whole cents");
-  quantity = (path: string) => this.get(path, quantityOf, "a number with its unit");
-  range = (path: string) => this.get(path, rangeOf, "three amounts in rising order");
+  money = (path: string) => this.get(path, amountOf, rightWords.money);
+  quantity = (path: string) => this.get(path, quantityOf, rightWords.quantity);
+  range = (path: string) => this.get(path, rangeOf, rightWords.range);
 
   bad(path: string, right: string): void {
-    this.problems.push(`${this.where}${path} is left out: it should be ${right}.`);
+    this.problems.push(fileWords.leftOut(this.where, path, right));
   }
 
   /** Entries below a prefix: the rest of the path and the whole path. */

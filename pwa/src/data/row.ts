@@ -2,6 +2,7 @@
  * A row and its merge. Rows form a join-semilattice: merging is commutative, associative and idempotent,
  * so any order, repetition or delay of messages ends in the same rows.
  */
+import { rowWords } from "../words/data.ts";
 import { isStamp, stampDevice } from "./clock.ts";
 import { byteLength, canonical, compareBytes, type Json, MAX_VALUE_BYTES, valueProblem } from "./value.ts";
 
@@ -117,22 +118,21 @@ const isRecord = (thing: unknown): thing is Record<string, unknown> =>
 
 /** Reads an entry of unknown origin; a text is the reason why it is none. */
 export function readEntry(thing: unknown): Entry | string {
-  if (!isRecord(thing)) return "an entry must be an object with value, stamp and base";
+  if (!isRecord(thing)) return rowWords.noEntry;
   const { value, stamp, base, settles } = thing;
-  if (!isStamp(stamp))
-    return "the stamp is malformed: 32 lower-case hex digits, a year before 10000, a device";
-  if (base !== "" && !isStamp(base)) return "the base is malformed: a stamp, or empty";
-  if (base >= stamp) return "the base is not older than the stamp";
-  if (value === undefined) return "the value is missing: write null for a removed value";
+  if (!isStamp(stamp)) return rowWords.stamp;
+  if (base !== "" && !isStamp(base)) return rowWords.base;
+  if (base >= stamp) return rowWords.baseNewer;
+  if (value === undefined) return rowWords.noValue;
   const problem = valueProblem(value);
-  if (problem) return `the value ${problem}`;
+  if (problem) return rowWords.value(problem);
   if (byteLength(canonical(value as Json)) > MAX_VALUE_BYTES) {
-    return `the value is longer than ${MAX_VALUE_BYTES / 1024} KiB`;
+    return rowWords.tooLong(MAX_VALUE_BYTES / 1024);
   }
   const entry: Entry = { value: value as Json, stamp, base };
   if (settles === undefined || settles === null) return entry;
   if (!Array.isArray(settles) || !settles.every((s) => isStamp(s) && s < stamp)) {
-    return "settles must list stamps older than the entry's own";
+    return rowWords.settles;
   }
   return settles.length > 0 ? { ...entry, settles: [...new Set(settles as string[])].sort() } : entry;
 }
@@ -147,16 +147,13 @@ export interface RowReading {
 /** Reads a row of unknown origin: a bad entry is refused, the others are taken. */
 export function readRow(thing: unknown): RowReading {
   const whole = (reason: string): RowReading => ({ refused: [{ stamp: "", reason }] });
-  if (!isRecord(thing)) return whole("a row must be an object with doc, path, entries and seen");
+  if (!isRecord(thing)) return whole(rowWords.noRow);
   const { doc, path, entries, seen } = thing;
-  if (!isDoc(doc))
-    return whole(
-      "the document is unknown: shop, book, comparables, rubrics, decisions or listing: and 26 characters",
-    );
-  if (!isPath(path)) return whole("the path is malformed: 1 to 6 names of a-z, 0-9, _ . - joined by /");
-  if (!Array.isArray(entries)) return whole("entries must be a list");
+  if (!isDoc(doc)) return whole(rowWords.document);
+  if (!isPath(path)) return whole(rowWords.path);
+  if (!Array.isArray(entries)) return whole(rowWords.entries);
   const stamps: unknown = seen ?? [];
-  if (!Array.isArray(stamps) || !stamps.every(isStamp)) return whole("seen must be a list of stamps");
+  if (!Array.isArray(stamps) || !stamps.every(isStamp)) return whole(rowWords.seen);
   const read: Entry[] = [];
   const refused: RowReading["refused"] = [];
   for (const item of entries as unknown[]) {
@@ -169,6 +166,6 @@ export function readRow(thing: unknown): RowReading {
       });
   }
   if (read.length === 0 && stamps.length === 0)
-    return refused.length > 0 ? { refused } : whole("the row is empty");
+    return refused.length > 0 ? { refused } : whole(rowWords.empty);
   return { row: join(doc, path, read, stamps), refused };
 }

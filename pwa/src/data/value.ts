@@ -1,3 +1,4 @@
+import { saveWords, valueWords } from "../words/data.ts";
 import { DataError } from "./error.ts";
 
 /** A value of a row: any JSON. null means removed. */
@@ -51,23 +52,38 @@ export function canonical(value: Json): string {
 
 export const sameValue = (a: Json, b: Json): boolean => canonical(a) === canonical(b);
 
-/** Says why an unknown thing is not a value, or undefined when it is one. */
-export function valueProblem(value: unknown, depth = 1): string | undefined {
+/** Why a thing is no value. */
+type Fault = { code: keyof typeof valueWords; kind: string };
+
+const fault = (code: Fault["code"], kind = ""): Fault => ({ code, kind });
+
+function valueFault(value: unknown, depth = 1): Fault | undefined {
   if (value === null || typeof value === "boolean") return undefined;
-  if (typeof value === "number") return Number.isFinite(value) ? undefined : "is not a finite number";
-  if (typeof value === "string") return textProblem(value);
-  if (typeof value !== "object") return `is a ${typeof value}, not JSON`;
-  if (depth > MAX_DEPTH) return `is nested deeper than ${MAX_DEPTH} levels`;
+  if (typeof value === "number") return Number.isFinite(value) ? undefined : fault("infinite");
+  if (typeof value === "string") return textFault(value);
+  if (typeof value !== "object") return fault("noJson", typeof value);
+  if (depth > MAX_DEPTH) return fault("deep");
   for (const [key, member] of Object.entries(value)) {
-    const problem = textProblem(key) ?? valueProblem(member, depth + 1);
-    if (problem) return problem;
+    const found = textFault(key) ?? valueFault(member, depth + 1);
+    if (found) return found;
   }
   return undefined;
 }
 
-function textProblem(text: string): string | undefined {
-  if (text.includes("\u0000")) return "contains a NUL character";
-  return text.search(LONE_SURROGATE) >= 0 ? "contains half a character" : undefined;
+function textFault(text: string): Fault | undefined {
+  if (text.includes("\u0000")) return fault("nul");
+  return text.search(LONE_SURROGATE) >= 0 ? fault("half") : undefined;
+}
+
+function said({ code, kind }: Fault): string {
+  if (code === "noJson") return valueWords.noJson(kind);
+  return code === "deep" ? valueWords.deep(MAX_DEPTH) : valueWords[code];
+}
+
+/** Says why an unknown thing is not a value, or undefined when it is one. */
+export function valueProblem(value: unknown): string | undefined {
+  const found = valueFault(value);
+  return found && said(found);
 }
 
 const cleanText = (text: string): string => text.replaceAll("\u0000", "").replace(LONE_SURROGATE, "\uFFFD");
@@ -87,17 +103,14 @@ function clean(value: JsonInput): Json {
 
 /** A value fit to be kept; what no screen can show (NUL, half characters) is replaced. Throws DataError. */
 export function cleanValue(path: string, value: JsonInput): Json {
-  const problem = valueProblem(value === undefined ? null : stripUndefined(value));
-  if (problem && !/NUL|half a character/.test(problem)) {
-    throw new DataError("value", `"${path}" was not saved: its value ${problem}.`);
+  const found = valueFault(value === undefined ? null : stripUndefined(value));
+  if (found && found.code !== "nul" && found.code !== "half") {
+    throw new DataError("value", saveWords.badValue(path, said(found)));
   }
   const cleaned = clean(value);
   const bytes = byteLength(canonical(cleaned));
   if (bytes > MAX_VALUE_BYTES) {
-    throw new DataError(
-      "value",
-      `"${path}" was not saved: it is ${Math.ceil(bytes / 1024)} KiB long; at most ${MAX_VALUE_BYTES / 1024} KiB fit. Shorten the text.`,
-    );
+    throw new DataError("value", saveWords.tooLong(path, Math.ceil(bytes / 1024), MAX_VALUE_BYTES / 1024));
   }
   return cleaned;
 }

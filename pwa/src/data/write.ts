@@ -31,6 +31,8 @@ import { cleanValue, type Json, type JsonInput, sameValue } from "./value.ts";
 
 export { onSave } from "./saved.ts";
 
+import { saveWords } from "../words/data.ts";
+
 export const CLOCK_LOCK = "asfound-clock";
 
 export interface Change {
@@ -82,7 +84,7 @@ export async function edit(
   const store = current();
   const wanted = changes.map(checked);
   if (new Set(wanted.map(keyOf)).size < wanted.length) {
-    throw new DataError("value", `"${label}" was not saved: it sets one field twice.`);
+    throw new DataError("value", saveWords.twice(label));
   }
   const note = noteUnsaved({ label, changes: wanted, options });
   const saved = await inOneGo(store, async (desk) => {
@@ -97,10 +99,8 @@ export async function edit(
 
 /** A change fit to be stored. Throws DataError. */
 export function checked(change: Change): Wanted {
-  if (!isDoc(change.doc))
-    throw new DataError("value", `Nothing was saved: "${change.doc}" names no document.`);
-  if (!isPath(change.path))
-    throw new DataError("value", `Nothing was saved: "${change.path}" names no field.`);
+  if (!isDoc(change.doc)) throw new DataError("value", saveWords.noDocument(change.doc));
+  if (!isPath(change.path)) throw new DataError("value", saveWords.noField(change.path));
   return { doc: change.doc, path: change.path, value: cleanValue(change.path, change.value) };
 }
 
@@ -136,11 +136,7 @@ async function put(store: Store, wanted: readonly Wanted[]): Promise<UndoChange[
     const last = laterClock(device, winner(row)?.stamp);
     device = { ...device, ...tick(last, physical(device)) };
     const stamp = formatStamp(device, device.id);
-    if (!isStamp(stamp))
-      throw new DataError(
-        "value",
-        "Nothing was saved: set the date of this device; it is after the year 9999.",
-      );
+    if (!isStamp(stamp)) throw new DataError("value", saveWords.farDate);
     const entry = nextEntry(row, want, stamp, { device, sync, parkedStamps });
     rows.push(stored(merge(row, { ...emptyRow(row.doc, row.path), entries: [entry] }), device.id));
     done.push({
@@ -279,13 +275,10 @@ async function passOn(
 
 /** Makes the losing value with this stamp the value again and settles the conflict. */
 export async function bringBack(doc: string, path: string, stamp: string): Promise<void> {
-  await settleWith("Bring back", doc, path, (row) => {
+  await settleWith(saveWords.bringBack, doc, path, (row) => {
     const chosen = row.entries.find((entry) => entry.stamp === stamp);
     if (!chosen) {
-      throw new DataError(
-        "missing",
-        "That value is no longer there: the field was settled meanwhile, on another device perhaps.",
-      );
+      throw new DataError("missing", saveWords.settledMeanwhile);
     }
     return chosen.value;
   });
@@ -293,7 +286,7 @@ export async function bringBack(doc: string, path: string, stamp: string): Promi
 
 /** Keeps the winning value and settles the conflict. */
 export async function settle(doc: string, path: string): Promise<void> {
-  await settleWith("Keep", doc, path, rowValue);
+  await settleWith(saveWords.keep, doc, path, rowValue);
 }
 
 async function settleWith(

@@ -3,6 +3,7 @@
  * damaged nor an overfull file gets further. Layout: PKWARE APPNOTE 4.3.6 to 4.3.16, from memory.
  */
 import { inflateSync } from "fflate";
+import { archiveWords } from "../words/archive.ts";
 import { DataError } from "./error.ts";
 
 export interface ZipPart {
@@ -19,19 +20,15 @@ const END_BYTES = 22;
 const MAX_COMMENT = 0xffff;
 const MAX_PARTS = 100_000;
 
-export const broken = (what: string): DataError =>
-  new DataError(
-    "archive",
-    `This backup file cannot be read (${what}). Nothing was changed. Choose a whole backup file, or save it again on the other device.`,
-  );
+export const broken = (what: string): DataError => new DataError("archive", archiveWords.broken(what));
 
 /** The parts by name. Throws DataError for anything that is not a whole zip file. */
 export async function openZip(file: Blob): Promise<Map<string, ZipPart>> {
-  if (file.size === 0) throw broken("it is empty");
+  if (file.size === 0) throw broken(archiveWords.empty);
   try {
     return await readDirectory(file);
   } catch (cause) {
-    if (cause instanceof RangeError) throw broken("its table of contents is damaged");
+    if (cause instanceof RangeError) throw broken(archiveWords.contents);
     throw cause;
   }
 }
@@ -41,15 +38,15 @@ async function readDirectory(file: Blob): Promise<Map<string, ZipPart>> {
   const tail = await view(file, tailAt, file.size);
   let at = tail.byteLength - END_BYTES;
   while (at >= 0 && tail.getUint32(at, true) !== END) at--;
-  if (at < 0) throw broken("its end is missing, or it is no zip file");
+  if (at < 0) throw broken(archiveWords.noEnd);
   const count = tail.getUint16(at + 10, true);
   const start = tail.getUint32(at + 16, true);
   const length = tail.getUint32(at + 12, true);
-  if (count > MAX_PARTS || start + length > tailAt + at) throw broken("its table of contents is damaged");
+  if (count > MAX_PARTS || start + length > tailAt + at) throw broken(archiveWords.contents);
   const directory = await view(file, start, start + length);
   const parts = new Map<string, ZipPart>();
   for (let i = 0, p = 0; i < count; i++) {
-    if (directory.getUint32(p, true) !== DIRECTORY) throw broken("its table of contents is damaged");
+    if (directory.getUint32(p, true) !== DIRECTORY) throw broken(archiveWords.contents);
     const names = directory.getUint16(p + 28, true);
     const name = new TextDecoder().decode(
       new Uint8Array(directory.buffer, directory.byteOffset + p + 46, names),
@@ -71,12 +68,12 @@ function partAt(file: Blob, name: string, directory: DataView, p: number): ZipPa
     size,
     async read() {
       const head = await view(file, at, at + 30);
-      if (head.byteLength < 30 || head.getUint32(0, true) !== LOCAL) throw broken(`"${name}" is damaged`);
+      if (head.byteLength < 30 || head.getUint32(0, true) !== LOCAL) throw broken(archiveWords.damaged(name));
       const from = at + 30 + head.getUint16(26, true) + head.getUint16(28, true);
       const data = new Uint8Array(await file.slice(from, from + packed).arrayBuffer());
       const unpacked = unpack(data, method, size);
       if (unpacked === undefined || unpacked.length !== size || crc32(unpacked) !== crc) {
-        throw broken(`"${name}" is damaged`);
+        throw broken(archiveWords.damaged(name));
       }
       return unpacked;
     },

@@ -9,5 +9,4 @@ const scope = globalThis as unknown as {
 answerCalls(
   async () => runModule(await bytes(wasmUrl)),
   (name, argument) => scope.asfoundEdit(name, argument),
-  "The rubric editor could not be loaded. What you entered is kept: reload the page.",
 );

@@ -1,5 +1,6 @@
 /** The typed door to the module that reads, checks and writes rubrics; it is loaded at the first question. */
 import type { Part, Rubric, RubricRead, Weighed, Written } from "../generated/types.ts";
+import { editorWords } from "../words/engine.ts";
 import { plainCatalogue } from "./engine.ts";
 import { languageOf, localeSpoken } from "./locale.ts";
 import { WorkerDoor } from "./worker-door.ts";
@@ -9,7 +10,7 @@ let told: Promise<unknown> | undefined;
 const door = new WorkerDoor(() => {
   told = undefined;
   return new Worker(new URL("./editor-worker.ts", import.meta.url), { type: "module" });
-}, "The rubric editor stopped. What you entered is kept; go on, and it starts again.");
+}, editorWords);
 
 /** The editor is told once how to speak; in English it needs no telling. */
 async function ask<T>(call: string, argument: unknown): Promise<T> {

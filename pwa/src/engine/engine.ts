@@ -26,6 +26,7 @@ import type {
   TablesRequest,
   VisitPlan,
 } from "../generated/types.ts";
+import { engineWords } from "../words/engine.ts";
 import { catalogueUrlOf, languageOf, localeSpoken, setLocale } from "./locale.ts";
 import { EngineError, WorkerDoor } from "./worker-door.ts";
 
@@ -54,7 +55,7 @@ const learned = new Set<string>();
 const door = new WorkerDoor(() => {
   learned.clear();
   return new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
-}, "The engine stopped. Your findings are kept; scores and prices are not computed until you reload.");
+}, engineWords);
 
 /** Every question says in which language it is answered. */
 const ask = <T>(call: Call, argument: object): Promise<T> =>
@@ -163,8 +164,7 @@ function base64(blob: Blob): Promise<string> {
   const reader = new FileReader();
   return new Promise((resolve, reject) => {
     reader.onload = () => resolve(String(reader.result).replace(/^[^,]*,?/, ""));
-    reader.onerror = () =>
-      reject(new EngineError("The file could not be read: it was moved or changed. Choose it again."));
+    reader.onerror = () => reject(new EngineError(engineWords.fileGone));
     reader.readAsDataURL(blob);
   });
 }
@@ -181,8 +181,10 @@ export async function catalogue(): Promise<Catalogue> {
 export const plainCatalogue = (): Promise<Catalogue> => fetchCatalogue(localeSpoken());
 
 async function fetchCatalogue(locale: string): Promise<Catalogue> {
-  const response = await fetch(catalogueUrlOf(locale));
-  if (!response.ok)
-    throw new EngineError(`The list of checks could not be loaded (${response.status}): reload the page.`);
+  const failed = (cause: unknown) => new EngineError(engineWords.noChecks(String(cause)));
+  const response = await fetch(catalogueUrlOf(locale)).catch((cause: unknown) => {
+    throw failed(cause);
+  });
+  if (!response.ok) throw failed(response.status);
   return (await response.json()) as Catalogue;
 }

@@ -8,7 +8,7 @@ declare class Go {
 
 export async function bytes(url: string): Promise<ArrayBuffer> {
   const response = await fetch(url);
-  if (!response.ok) throw new Error(`${url} answered ${response.status}`);
+  if (!response.ok) throw new Error(`${url}: HTTP ${response.status}`);
   return response.arrayBuffer();
 }
 
@@ -36,13 +36,11 @@ interface Given {
 export function answerCalls(
   load: (argument: unknown) => Promise<void>,
   call: (name: string, argument: Uint8Array) => Uint8Array,
-  notLoaded: string,
 ): void {
   answerValues(
     load,
     (name, argument) =>
       JSON.parse(decoder.decode(call(name, encoder.encode(JSON.stringify(argument))))) as Given,
-    notLoaded,
   );
 }
 
@@ -50,7 +48,6 @@ export function answerCalls(
 export function answerValues(
   load: (argument: unknown) => Promise<void>,
   call: (name: string, argument: unknown) => Given,
-  notLoaded: string,
 ): void {
   let ready: Promise<void> | undefined;
   // Set before anything is awaited, or early messages are lost.
@@ -62,7 +59,7 @@ export function answerValues(
       const { transfer = [], ...given } = call(name, argument);
       self.postMessage({ id, ...given }, { transfer });
     } catch (cause) {
-      self.postMessage({ id, error: `${notLoaded} (${String(cause)})` });
+      self.postMessage({ id, notLoaded: String(cause) });
     }
   };
 }

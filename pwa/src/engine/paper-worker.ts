@@ -23,5 +23,4 @@ answerValues(
       ? { value: given.buffer, transfer: [given.buffer] }
       : { value: JSON.parse(decoder.decode(given)) };
   },
-  "The part that makes papers could not be loaded. What you entered is kept: reload the page.",
 );

@@ -1,10 +1,11 @@
 /** The typed door to the module that draws documents as PDF; it is loaded at the first question. */
 import type { Document, PDFRequest, UncoveredRequest } from "../generated/types.ts";
+import { paperMakerWords } from "../words/engine.ts";
 import { WorkerDoor } from "./worker-door.ts";
 
 const door = new WorkerDoor(
   () => new Worker(new URL("./paper-worker.ts", import.meta.url), { type: "module" }),
-  "The part that makes papers stopped. What you entered is kept; go on, and it starts again.",
+  paperMakerWords,
 );
 
 /**

@@ -12,7 +12,16 @@ interface Answer {
   id: number;
   value?: unknown;
   error?: string;
+  /** Set where the module could not be loaded: the worker knows no words, and says only what happened. */
+  notLoaded?: string;
   field?: string;
+}
+
+/** What is said of the worker; read when it is said. */
+interface DoorWords {
+  stopped: string;
+  notLoaded: (cause: string) => string;
+  notStarted: (cause: string) => string;
 }
 
 export class WorkerDoor {
@@ -20,10 +29,10 @@ export class WorkerDoor {
   private next = 1;
   private readonly waiting = new Map<number, { resolve: (v: unknown) => void; reject: (e: Error) => void }>();
 
-  /** `stopped` is said to whoever waits when the worker dies; the next question starts another. */
+  /** `words.stopped` is said to whoever waits when the worker dies; the next question starts another. */
   constructor(
     private readonly make: () => Worker,
-    private readonly stopped: string,
+    private readonly words: DoorWords,
   ) {}
 
   /** What is in `transfer` is handed over: here it is empty afterwards. */
@@ -35,7 +44,7 @@ export class WorkerDoor {
         this.start().postMessage({ id, call, argument }, transfer);
       } catch (cause) {
         this.waiting.delete(id);
-        reject(new EngineError(`The engine could not start: ${String(cause)}`));
+        reject(new EngineError(this.words.notStarted(String(cause))));
       }
     });
   }
@@ -44,11 +53,12 @@ export class WorkerDoor {
     if (this.worker) return this.worker;
     const started = this.make();
     started.onmessage = (event: MessageEvent<Answer>) => {
-      const { id, value, error, field } = event.data;
+      const { id, value, error, notLoaded, field } = event.data;
       const call = this.waiting.get(id);
       if (!call) return;
       this.waiting.delete(id);
-      if (error !== undefined) call.reject(new EngineError(error, field));
+      if (notLoaded !== undefined) call.reject(new EngineError(this.words.notLoaded(notLoaded)));
+      else if (error !== undefined) call.reject(new EngineError(error, field));
       else call.resolve(value);
     };
     started.onerror = () => this.fail();
@@ -59,7 +69,7 @@ export class WorkerDoor {
   private fail(): void {
     this.worker?.terminate();
     this.worker = undefined;
-    for (const { reject } of this.waiting.values()) reject(new EngineError(this.stopped));
+    for (const { reject } of this.waiting.values()) reject(new EngineError(this.words.stopped));
     this.waiting.clear();
   }
 }

@@ -17,8 +17,4 @@ async function load(question: unknown): Promise<void> {
   if (problem) throw new Error(problem);
 }
 
-answerCalls(
-  load,
-  (name, argument) => scope.asfoundCall(name, argument),
-  "The engine could not be loaded, so scores and prices are not computed until you reload. What you enter is kept.",
-);
+answerCalls(load, (name, argument) => scope.asfoundCall(name, argument));

@@ -2,6 +2,7 @@
 import type { Store } from "../data/db.ts";
 import { readSync } from "../data/meta.ts";
 import { type Row, readRow } from "../data/row.ts";
+import { serverWords } from "../words/server.ts";
 import { applyReply, park, type Refused, type Reply, repushAfter } from "./apply.ts";
 import { type Batch, MAX_ROWS, nextBatch } from "./batch.ts";
 import { type Answer, call, type Fetch, garbled, Trouble } from "./http.ts";
@@ -31,17 +32,14 @@ export async function exchange(store: Store, fetcher: Fetch, limit = MAX_ROWS): 
     return { done: batch.last && !reply.more };
   }
   if (status === 409) return conflict(store, body, middle);
-  if (status === 400 && body.code === "cut-off") throw new Trouble("offline", "The line broke off.");
+  if (status === 400 && body.code === "cut-off") throw new Trouble("offline", serverWords.cutOff);
   if (status === 400 || status === 413 || status === 422) {
-    const reason = textIn(body.message) ?? `refused by the server (${status})`;
+    const reason = textIn(body.message) ?? serverWords.refusedWith(status);
     const half = Math.floor(rows.length / 2);
     if (half >= 1) return { ...(await exchange(store, fetcher, half)), done: false };
     // Is it this row, or will the server not read anything from this app?
     if (rows.length === 0 || (await push(fetcher, { ...batch, rows: [] })).status !== 200) {
-      throw new Trouble(
-        "garbled",
-        `The server does not understand this app: ${reason}. Update the app, or the server.`,
-      );
+      throw new Trouble("garbled", serverWords.stranger(reason));
     }
     return setAside(store, batch, reason);
   }
@@ -59,20 +57,14 @@ function push(fetcher: Fetch, { device, cursor, mark, rows }: Batch): Promise<An
 async function conflict(store: Store, body: { [key: string]: unknown }, middle: number): Promise<Round> {
   if (body.code === "clock-ahead" && isCount(body.now)) {
     const moved = await restamp(store, body.now, Math.round(body.now - middle));
-    const notice =
-      moved > 0
-        ? { notice: "The clock of this device is ahead. Its time was corrected for; set the clock right." }
-        : {};
+    const notice = moved > 0 ? { notice: serverWords.clockAhead } : {};
     return { done: false, again: true, ...notice };
   }
   if (body.code === "device-reused") {
     await rekey(store);
     return { done: false, again: true };
   }
-  throw new Trouble(
-    "conflict",
-    textIn(body.message) ?? "The server refused to sync. Update the app, or the server.",
-  );
+  throw new Trouble("conflict", textIn(body.message) ?? serverWords.conflict);
 }
 
 /** The one row that the server will not read at all. */
@@ -111,5 +103,5 @@ function readRefused(thing: unknown): Refused | undefined {
   if (typeof thing !== "object" || thing === null) return undefined;
   const { doc, path, stamp, reason } = thing as Record<string, unknown>;
   if (typeof doc !== "string" || typeof path !== "string" || typeof stamp !== "string") return undefined;
-  return { doc, path, stamp, reason: textIn(reason) ?? "refused by the server" };
+  return { doc, path, stamp, reason: textIn(reason) ?? serverWords.refused };
 }

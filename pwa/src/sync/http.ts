@@ -1,5 +1,6 @@
 /** One call to the server, with every way it can fail told apart. */
 import { isRecord } from "../data/shape.ts";
+import { serverWords } from "../words/server.ts";
 
 export type Fetch = (url: string, init?: RequestInit) => Promise<Response>;
 
@@ -41,30 +42,15 @@ export async function call(fetcher: Fetch, url: string, init: RequestInit = {}):
   const response = await reach(fetcher, url, init);
   const { status } = response;
   if (status === 429 || status === 503) {
-    throw new Trouble(
-      "busy",
-      "The server is busy and asks to wait; trying again by itself.",
-      retryAfter(response),
-    );
+    throw new Trouble("busy", serverWords.busy, retryAfter(response));
   }
   requireOurs(response);
   const body = await readBody(response);
   if (status === 401 || status === 403) {
-    throw new Trouble(
-      "unpaired",
-      "The shop's server does not know this device (any more): pair it again in the settings. Nothing is lost.",
-    );
+    throw new Trouble("unpaired", serverWords.unpaired);
   }
-  if (status === 507)
-    throw new Trouble(
-      "fault",
-      "The disk of the server is full: free some space there. Everything stays on this device meanwhile.",
-    );
-  if (status >= 500)
-    throw new Trouble(
-      "fault",
-      `The server has a fault (${status}); trying again by itself. Everything stays on this device meanwhile.`,
-    );
+  if (status === 507) throw new Trouble("fault", serverWords.full);
+  if (status >= 500) throw new Trouble("fault", serverWords.fault(status));
   return { status, body };
 }
 
@@ -79,14 +65,10 @@ export async function callForBytes(
     return isRecord(said) && said.code === "altered" ? "altered" : undefined;
   }
   if (response.status === 429 || response.status === 503) {
-    throw new Trouble(
-      "busy",
-      "The server is busy and asks to wait; trying again by itself.",
-      retryAfter(response),
-    );
+    throw new Trouble("busy", serverWords.busy, retryAfter(response));
   }
   if (!response.ok || !(response.headers.get("content-type") ?? "").startsWith("image/")) {
-    throw new Trouble("offline", "The server gave no picture.");
+    throw new Trouble("offline", serverWords.noPicture);
   }
   try {
     return await response.arrayBuffer();
@@ -95,7 +77,7 @@ export async function callForBytes(
   }
 }
 
-const offline = (): Trouble => new Trouble("offline", "No connection to the server.");
+const offline = (): Trouble => new Trouble("offline", serverWords.none);
 
 async function reach(fetcher: Fetch, url: string, init: RequestInit): Promise<Response> {
   try {
@@ -129,11 +111,7 @@ async function readBody(response: Response): Promise<Answer["body"]> {
   return body as Answer["body"];
 }
 
-export const garbled = (): Trouble =>
-  new Trouble(
-    "garbled",
-    "The server's answer makes no sense to this app: update the app (reload it), or the server.",
-  );
+export const garbled = (): Trouble => new Trouble("garbled", serverWords.garbled);
 
 /** Seconds or a date (RFC 9110, section 10.2.3; from memory). */
 function retryAfter(response: Response): number | undefined {

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { linkTroubleWords } from "../words/server.ts";
 import type { Fetch } from "./http.ts";
 import { createLink, LinkTrouble, linkState, makeWorkbook, withdrawLink } from "./links.ts";
 
@@ -88,6 +89,16 @@ describe("what went wrong is said", () => {
     expect(cause.code).toBe(code);
     expect(cause.message).not.toMatch(/again by itself/);
     if (code === "refused" || code === "made") expect(cause.message).toContain("title is missing");
+  });
+  test.each([
+    ["link-made", 409, linkTroubleWords.made],
+    ["links-full", 422, linkTroubleWords.full],
+    ["too-many", 413, linkTroubleWords.tooLarge],
+  ])("%s is told in the app's own words", async (code, status, words) => {
+    const cause = await trouble(
+      create(answering(() => ours({ code, message: "as the server says it" }, status))),
+    );
+    expect(cause.message).toBe(words);
   });
   test.each([{}, { ...made, qr: 7 }, { ...made, qr: [1] }, { ...made, url: null }])(
     "rubbish: %j",

@@ -1,4 +1,5 @@
 /** Links given to a seller, and workbooks: the two things that only the server can make. */
+import { linkTroubleWords as words } from "../words/server.ts";
 import { call, type Fetch, Trouble } from "./http.ts";
 
 /** A link as the server made it. Its secret stands in `path` and `url` and is never told again: keep the url. */
@@ -63,13 +64,6 @@ export class LinkTrouble extends Error {
 }
 
 const TIME_LIMIT_MS = 120_000;
-const NO_LINK =
-  "A link needs the server, and it cannot be reached now. The PDF and printing work without it; make the link when there is a connection.";
-const NO_WITHDRAWAL =
-  "The link can be withdrawn only by the server, and it cannot be reached now: it still opens. Try again when there is a connection.";
-const NO_STATE = "The server knows how the link stands, and it cannot be reached now.";
-const NO_WORKBOOK =
-  "A workbook needs the server, and it cannot be reached now. The tables as CSV work without it.";
 
 const direct: Fetch = (url, init) => fetch(url, init);
 
@@ -89,7 +83,7 @@ export async function createLink(
   form.append("link", new Blob([JSON.stringify(head)], { type: "application/json" }));
   for (const [key, data] of photos) form.append("photo", new Blob([data], { type: "image/jpeg" }), key);
   const init = { method: "POST", headers: { asfound: "1" }, body: form };
-  const body = await ask(fetcher, "/api/links", init, NO_LINK);
+  const body = await ask(fetcher, "/api/links", init, words.noLink);
   const { path, url, expires, qr } = body;
   const texts = typeof path === "string" && typeof url === "string" && typeof expires === "string";
   if (!texts || !Array.isArray(qr) || !qr.every((row) => typeof row === "string")) throw garbled();
@@ -98,12 +92,12 @@ export async function createLink(
 
 /** From then on the link opens no more, whatever happened to it before. Throws LinkTrouble. */
 export async function withdrawLink(id: string, fetcher: Fetch = direct): Promise<void> {
-  await ask(fetcher, `/api/links/${id}`, { method: "DELETE" }, NO_WITHDRAWAL);
+  await ask(fetcher, `/api/links/${id}`, { method: "DELETE" }, words.noWithdrawal);
 }
 
 /** How a link stands; undefined when the server knows none of that id. Throws LinkTrouble. */
 export async function linkState(id: string, fetcher: Fetch = direct): Promise<LinkState | undefined> {
-  const body = await ask(fetcher, `/api/links/${id}`, {}, NO_STATE, true);
+  const body = await ask(fetcher, `/api/links/${id}`, {}, words.noState, true);
   if (!body) return undefined;
   const { state, listing, created, expires } = body;
   if (state !== "open" && state !== "expired" && state !== "withdrawn") throw garbled();
@@ -140,7 +134,7 @@ export async function makeWorkbook(tables: readonly Sheet[], fetcher: Fetch = di
   };
   const headers = { "content-type": "application/json" };
   const init = { method: "POST", headers, body: JSON.stringify({ tables }) };
-  await ask(taking, "/api/tables.xlsx", init, NO_WORKBOOK);
+  await ask(taking, "/api/tables.xlsx", init, words.noWorkbook);
   if (!made) throw garbled();
   return made;
 }
@@ -169,27 +163,31 @@ async function ask(
     answer = await call(fetcher, url, { signal: AbortSignal.timeout(TIME_LIMIT_MS), ...init });
   } catch (cause) {
     if (!(cause instanceof Trouble)) throw cause;
-    throw new LinkTrouble(codeOf(cause), cause.kind === "offline" ? unreached : WORDS[codeOf(cause)]);
+    throw new LinkTrouble(codeOf(cause), whyNot(cause, unreached));
   }
   const { status, body } = answer;
   if (status < 300) return body;
   if (status === 404 && orNone) return undefined;
-  const said = typeof body.message === "string" ? body.message : `the server said ${status}`;
-  throw new LinkTrouble(status === 409 ? "made" : "refused", `${WORDS.refused} ${said}`);
+  throw new LinkTrouble(status === 409 ? "made" : "refused", whyRefused(status, body));
 }
 
 const codeOf = (trouble: Trouble): LinkTroubleCode =>
   trouble.kind === "conflict" ? "fault" : (trouble.kind as Exclude<Trouble["kind"], "conflict">);
 
 /** Nobody tries again by itself here, so the sentences of syncing would not be true. */
-const WORDS: { [code in LinkTroubleCode]: string } = {
-  offline: NO_LINK,
-  busy: "The server is busy: try again in a minute.",
-  unpaired: "The server refuses this device. Nothing was made.",
-  fault: "The server has a fault and made nothing: try again later. The PDF and printing work without it.",
-  garbled: "The server's answer makes no sense to this app: update the app (reload it), or the server.",
-  made: "",
-  refused: "The server did not take it:",
-};
+function whyNot(trouble: Trouble, unreached: string): string {
+  if (trouble.kind === "offline") return unreached;
+  const code = codeOf(trouble);
+  return code === "busy" || code === "unpaired" || code === "garbled" ? words[code] : words.fault;
+}
 
-const garbled = (): LinkTrouble => new LinkTrouble("garbled", WORDS.garbled);
+/** In our own words where the server names a reason we know. */
+function whyRefused(status: number, { code, message }: Body): string {
+  if (code === "link-made") return words.made;
+  if (code === "links-full") return words.full;
+  if (code === "too-large" || code === "too-many") return words.tooLarge;
+  if (code === "cut-off") return words.cutOff;
+  return words.refused(typeof message === "string" ? message : words.said(status));
+}
+
+const garbled = (): LinkTrouble => new LinkTrouble("garbled", words.garbled);

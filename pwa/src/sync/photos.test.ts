@@ -4,6 +4,7 @@ import { addPhoto, checkedPhoto, photoBlob, photoPath, type Shrunk } from "../da
 import { checkAllPhotos, fetchAgain } from "../data/photo-proof.ts";
 import { as, newStore, png } from "../data/testing.ts";
 import { edit } from "../data/write.ts";
+import { photoRefusedWords } from "../words/server.ts";
 import { exchange } from "./exchange.ts";
 import { FakeServer, json } from "./fake-server.ts";
 import {
@@ -93,6 +94,16 @@ test("a refused photo is set aside with the reason, the next one goes", async ()
   expect(server.hasPhoto(good)).toBe(true);
   expect((await store.photos.get(bad))?.refused).toBe("too many pixels");
   expect(await photosToSend(store)).toBe(0);
+});
+
+test("a reason the server gives a code for is told in the app's own words", async () => {
+  const bad = await photo(100);
+  const refusing: typeof server.fetch = async (url, init) =>
+    init?.method === "PUT"
+      ? json(422, { code: "no-picture", message: "not a usable picture" })
+      : server.fetch(url, init);
+  expect(await uploadPhotos(store, refusing, never)).toBe(true);
+  expect((await store.photos.get(bad))?.refused).toBe(photoRefusedWords.noPicture);
 });
 
 test("a server that takes nothing does not keep us for ever", async () => {

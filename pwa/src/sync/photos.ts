@@ -5,6 +5,7 @@ import { sha256 } from "../data/photo.ts";
 import { type NamedPhoto, namedPhotos } from "../data/photo-proof.ts";
 import { checkPicture } from "../data/picture.ts";
 import { textOf } from "../data/shape.ts";
+import { photoRefusedWords, serverWords } from "../words/server.ts";
 import { call, callForBytes, type Fetch, garbled } from "./http.ts";
 
 export const CHUNK_BYTES = 256 * 1024;
@@ -52,11 +53,11 @@ async function upload(
     store.write(["photos"], () => store.photos.update(photo.hash, change));
   const data = await store.read(["images"], async () => (await store.images.get(photo.hash))?.data);
   if (!data) {
-    await note({ refused: "the picture is missing on this device" });
+    await note({ refused: photoRefusedWords.missing });
     return true;
   }
   if ((await sha256(data)) !== photo.hash) {
-    await note({ refused: "the picture on this device is not the one that was recorded" });
+    await note({ refused: photoRefusedWords.altered });
     return true;
   }
   let { have, whole } = await progress(call(fetcher, `${url}/have`));
@@ -76,7 +77,7 @@ async function upload(
     });
     const refusal = status === 413 || status === 415 || status === 422;
     if (refusal) {
-      await note({ refused: textOf(body.message as string) ?? `refused by the server (${status})` });
+      await note({ refused: whyRefused(status, body) });
       return true;
     }
     const next = readProgress(body);
@@ -86,6 +87,14 @@ async function upload(
   }
   await note({ uploaded: 1 });
   return true;
+}
+
+/** In our own words where the server names a reason we know. */
+function whyRefused(status: number, body: { [key: string]: unknown }): string {
+  if (body.code === "too-large") return photoRefusedWords.tooLarge;
+  if (body.code === "wrong-hash") return photoRefusedWords.wrongHash;
+  if (body.code === "no-picture") return photoRefusedWords.noPicture;
+  return textOf(body.message as string) ?? serverWords.refusedWith(status);
 }
 
 interface Progress {

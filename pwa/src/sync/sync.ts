@@ -5,6 +5,7 @@ import { aloneOrNot } from "../data/lock.ts";
 import { readSync } from "../data/meta.ts";
 import { pendingRows, watch } from "../data/read.ts";
 import { onSave } from "../data/saved.ts";
+import { serverWords } from "../words/server.ts";
 import { exchange } from "./exchange.ts";
 import { type Fetch, Trouble } from "./http.ts";
 import { downloadPhotos, photosToSend, uploadPhotos } from "./photos.ts";
@@ -206,7 +207,7 @@ async function attempt(): Promise<void> {
 function problemIn(cause: unknown): string | undefined {
   if (cause instanceof Trouble) return cause.kind === "offline" ? undefined : cause.message;
   if (cause instanceof DataError) return cause.message;
-  return "Syncing stopped for a reason the app does not know; it will try again. Everything stays on this device.";
+  return serverWords.unknown;
 }
 
 /** Entries first, then photos; entries saved meanwhile go before the next chunk of a photo. */
@@ -233,10 +234,7 @@ async function runRounds(store: Store): Promise<void> {
     const { done, again, notice } = await exchange(store, fetcher);
     if (notice) tell({ notice });
     if (again && ++conflicts > MAX_CONFLICTS) {
-      throw new Trouble(
-        "conflict",
-        "The server keeps refusing the times of this device: set its clock right, then try again.",
-      );
+      throw new Trouble("conflict", serverWords.timesRefused);
     }
     if (done) return;
   }

@@ -1,9 +1,13 @@
 /** Every group of English words with its Spanish one; a test holds the list to what there is. */
+import { archiveWords } from "../archive.ts";
 import { benchWords, groupWords, limitWords, standingWords } from "../bench.ts";
 import { comparablesWords } from "../comparables.ts";
 import { compareWords } from "../compare.ts";
+import { rowWords, saveWords, storeFaultWords, valueWords } from "../data.ts";
 import { decisionWords } from "../decision.ts";
+import { editorWords, engineWords, paperMakerWords } from "../engine.ts";
 import { estimateWords } from "../estimate.ts";
+import { fileWords, rightWords } from "../file.ts";
 import { findWords, standWords } from "../find.ts";
 import { fitWords } from "../fit.ts";
 import { failureWords, frameWords, storeWords, syncWords, undoWords, updateWords } from "../frame.ts";
@@ -28,20 +32,26 @@ import {
 } from "../parts.ts";
 import { pairWords, photoViewWords, proofWords } from "../photo.ts";
 import { photoWords } from "../photos.ts";
+import { pictureWords } from "../picture.ts";
 import { pricesTableWords, pricesWords } from "../prices.ts";
 import { resultScreenWords } from "../result.ts";
 import { rubricWords } from "../rubric.ts";
+import { linkTroubleWords, photoRefusedWords, serverWords } from "../server.ts";
 import { backupWords, settingsWords } from "../settings.ts";
 import { shopWords } from "../shop.ts";
 import { uniteWords } from "../unite.ts";
 import { visitWords } from "../visit.ts";
 import { cautionWords, checkWords, stateWords, walkWords } from "../walkaround.ts";
 import { worthWords } from "../worth.ts";
+import { archive } from "./archive.ts";
 import { bench, group, limit, standing } from "./bench.ts";
 import { comparables } from "./comparables.ts";
 import { compare } from "./compare.ts";
+import { row, save, storeFault, value } from "./data.ts";
 import { decision } from "./decision.ts";
+import { editor, engine, paperMaker } from "./engine.ts";
 import { estimate } from "./estimate.ts";
+import { file, right } from "./file.ts";
 import { find, stand } from "./find.ts";
 import { fit } from "./fit.ts";
 import { failure, frame, store, sync, undo, update } from "./frame.ts";
@@ -56,9 +66,11 @@ import { papers } from "./papers.ts";
 import { field, hazard, money, odds, page, range, result, stepper, why } from "./parts.ts";
 import { pair as photoPair, photoView, proof } from "./photo.ts";
 import { photos } from "./photos.ts";
+import { picture } from "./picture.ts";
 import { prices, pricesTable } from "./prices.ts";
 import { resultScreen } from "./result.ts";
 import { rubric } from "./rubric.ts";
+import { linkTrouble, photoRefused, server } from "./server.ts";
 import { backup, settings } from "./settings.ts";
 import { shop } from "./shop.ts";
 import { unite } from "./unite.ts";
@@ -69,6 +81,20 @@ import { worth } from "./worth.ts";
 const pair = <T extends object>(english: T, own: T): readonly [object, object] => [english, own];
 
 export const pairs = [
+  pair(archiveWords, archive),
+  pair(editorWords, editor),
+  pair(engineWords, engine),
+  pair(fileWords, file),
+  pair(linkTroubleWords, linkTrouble),
+  pair(paperMakerWords, paperMaker),
+  pair(photoRefusedWords, photoRefused),
+  pair(pictureWords, picture),
+  pair(rightWords, right),
+  pair(rowWords, row),
+  pair(saveWords, save),
+  pair(serverWords, server),
+  pair(storeFaultWords, storeFault),
+  pair(valueWords, value),
   pair(answerWords, answer),
   pair(handOverWords, handOver),
   pair(linkWords, link),
