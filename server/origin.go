@@ -67,7 +67,8 @@ func (s *Server) checkHost(next echo.HandlerFunc) echo.HandlerFunc {
 		if !local && !outside {
 			return problem(http.StatusMisdirectedRequest, "host", "asfound answers only as localhost or 127.0.0.1: open it under one of these names")
 		}
-		if path := r.URL.Path; (outside || passedOn(r)) && !strings.HasPrefix(path, "/s/") && path != "/robots.txt" {
+		// As it was written: routes are found by that, and "/%73/../" would be the app's files.
+		if path := r.URL.EscapedPath(); (outside || passedOn(r)) && !strings.HasPrefix(path, "/s/") && path != "/robots.txt" {
 			return problem(http.StatusMisdirectedRequest, "host", "only pages for sellers are reached from outside")
 		}
 		return next(c)

@@ -1,6 +1,7 @@
 package server
 
 import (
+	"bufio"
 	"bytes"
 	"crypto/sha256"
 	"encoding/hex"
@@ -178,6 +179,7 @@ func (s *Server) sellerAnswer(c echo.Context) error {
 		return c.Blob(http.StatusForbidden, "text/plain; charset=utf-8", []byte("This came from another site's page: nothing was kept.\n"))
 	}
 	in := s.readAnswer(c.Response(), c.Request())
+	defer in.done()
 	no := func(status int, what seller.What) error {
 		if fresh, err := s.Links.Find(token); err == nil { // what was held or said meanwhile
 			l = fresh
@@ -234,6 +236,9 @@ func (s *Server) answerPhoto(c echo.Context, l *link.Link, in answerIn) (name st
 	if in.badPhoto {
 		return "", &badPhoto{http.StatusUnprocessableEntity, seller.NoPhoto}
 	}
+	if in.busy {
+		return "", &badPhoto{http.StatusServiceUnavailable, seller.Busy}
+	}
 	if len(in.photo) == 0 {
 		return "", nil
 	}
@@ -257,7 +262,7 @@ func (s *Server) answerPhoto(c echo.Context, l *link.Link, in answerIn) (name st
 	if err == nil {
 		sum := sha256.Sum256(jpg)
 		name = hex.EncodeToString(sum[:])
-		_, err = s.Photos.Append(name, 0, int64(len(jpg)), bytes.NewReader(jpg))
+		err = s.keepPhoto(name, jpg)
 	}
 	if err != nil {
 		s.Log.Error("a seller's photo was not kept", "link", l.ID, "err", err)
@@ -266,7 +271,26 @@ func (s *Server) answerPhoto(c echo.Context, l *link.Link, in answerIn) (name st
 	return name, nil
 }
 
-const maxAnswerSide = 1600
+// keepPhoto goes on where a stop or a full disk has left off; what was left and is not of this photo is dropped.
+func (s *Server) keepPhoto(name string, jpg []byte) error {
+	for again := false; ; again = true {
+		state, err := s.Photos.State(name)
+		if err != nil {
+			return err
+		}
+		from := min(state.Have, int64(len(jpg)))
+		_, err = s.Photos.Append(name, state.Have, int64(len(jpg)), bytes.NewReader(jpg[from:]))
+		if again || !errors.Is(err, photo.ErrHash) {
+			return err
+		}
+	}
+}
+
+const (
+	maxAnswerSide = 1600
+	// photosAtOnce are held in memory, of at most photo.MaxBytes each.
+	photosAtOnce = 8
+)
 
 // answerIn is a form as it came.
 type answerIn struct {
@@ -274,12 +298,18 @@ type answerIn struct {
 	photo            []byte
 	// tooLong and badPhoto tell of a word or photo beyond bounds; broken of a form that is none.
 	tooLong, badPhoto, broken bool
+	// busy tells that the photo was not read, since too many others are being sent.
+	busy bool
+	// holds tells that the photo has a place in memory, done gives it back.
+	holds bool
+	done  func()
 }
 
 // maxDrained is how much of a body is read to its end though it is too large: a browser shows no answer while it sends.
 const maxDrained = 64 << 20
 
 func (s *Server) readAnswer(w http.ResponseWriter, r *http.Request) (in answerIn) {
+	in.done = func() {}
 	s.longAnswer(w)
 	r.Body = io.NopCloser(&bounded{s.patiently(w, r), maxDrained})
 	parts, err := r.MultipartReader()
@@ -297,13 +327,18 @@ func (s *Server) readAnswer(w http.ResponseWriter, r *http.Request) (in answerIn
 			return in
 		}
 		most := int64(16 << 10)
+		from := bufio.NewReader(part)
 		if part.FormName() == "photo" {
-			most = photo.MaxBytes
+			if _, err := from.Peek(1); err == nil && !s.mayHold(&in) { // a form without a photo sends an empty one
+				in.busy, most = true, 0
+			} else {
+				most = photo.MaxBytes
+			}
 		}
-		b, err := io.ReadAll(io.LimitReader(part, most+1))
+		b, err := io.ReadAll(io.LimitReader(from, most+1))
 		over := int64(len(b)) > most
 		if err == nil && over {
-			_, err = io.Copy(io.Discard, part)
+			_, err = io.Copy(io.Discard, from)
 		}
 		if err != nil {
 			in.broken = true
@@ -313,6 +348,19 @@ func (s *Server) readAnswer(w http.ResponseWriter, r *http.Request) (in answerIn
 	}
 	in.broken = true
 	return in
+}
+
+// mayHold takes a place for a form's photo, once.
+func (s *Server) mayHold(in *answerIn) bool {
+	if in.holds {
+		return true
+	}
+	select {
+	case s.sending <- struct{}{}:
+		in.holds, in.done = true, func() { <-s.sending }
+	default:
+	}
+	return in.holds
 }
 
 func (in *answerIn) take(name string, b []byte, over bool) {
@@ -328,7 +376,7 @@ func (in *answerIn) take(name string, b []byte, over bool) {
 		in.word = plainText(b)
 		in.tooLong = over || len([]rune(in.word)) > link.MaxWord
 	case "photo":
-		in.badPhoto = over
+		in.badPhoto = over && !in.busy
 		if !over {
 			in.photo = b
 		}

@@ -2,6 +2,8 @@ package server
 
 import (
 	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
 	"encoding/json"
 	"fmt"
 	"image"
@@ -18,6 +20,7 @@ import (
 
 	"asfound/rubrics/document"
 	"asfound/server/link"
+	"asfound/server/photo"
 	"asfound/server/record"
 	"asfound/server/seller"
 	"asfound/server/store/bolt"
@@ -536,6 +539,57 @@ func TestHostileTexts(t *testing.T) {
 		}
 		if n := strings.Count(page, "<h1"); n != 1 {
 			t.Errorf("%q: %d titles", text, n)
+		}
+	}
+}
+
+// A photo of an answer that was cut off on its way to the disk, by a stop or a full disk, is taken at the next try.
+func TestAnswerPhotoAfterACut(t *testing.T) {
+	shot := testJPEG(t, 60, 40)
+	drawn, err := photo.Redraw(shot, maxAnswerSide)
+	if err != nil {
+		t.Fatal(err)
+	}
+	sum := sha256.Sum256(drawn)
+	name := hex.EncodeToString(sum[:])
+	for what, left := range map[string][]byte{"its beginning": drawn[:100], "all of it": drawn, "other bytes": bytes.Repeat([]byte("x"), 50), "too many": append(bytes.Clone(drawn), "more"...)} {
+		s := newShop(t)
+		path := s.makeLink()
+		if err := os.WriteFile(filepath.Join(s.dir, "photos", "part", name), left, 0o600); err != nil {
+			t.Fatal(err)
+		}
+		if w := s.answer(path, part{"line", "", []byte(cable)}, part{"says", "", []byte("done")}, part{"photo", "x.jpg", shot}); w.Code != 303 {
+			t.Errorf("%s was left: %d", what, w.Code)
+		}
+		if w := s.page(path + "/said/" + cable); w.Code != 200 || w.Body.String() != string(drawn) {
+			t.Errorf("%s was left: the photo is not there: %d", what, w.Code)
+		}
+	}
+}
+
+// Photos that are being sent take a bounded share of memory; who comes too many keeps what he typed.
+func TestPhotosBeingSentAreBounded(t *testing.T) {
+	s := newShop(t)
+	path := s.makeLink()
+	for range cap(s.server.sending) {
+		s.server.sending <- struct{}{}
+	}
+	photoless := func() *httptest.ResponseRecorder {
+		return s.answer(path, part{"line", "", []byte(cable)}, part{"says", "", []byte("done")}, part{"photo", "", nil})
+	}
+	if w := photoless(); w.Code != 303 {
+		t.Errorf("without a photo: %d", w.Code)
+	}
+	send := func() *httptest.ResponseRecorder {
+		return s.answer(path, part{"line", "", []byte(cable)}, part{"says", "", []byte("done")}, part{"word", "", []byte("new pads")}, part{"photo", "x.jpg", testJPEG(t, 60, 40)})
+	}
+	if w := send(); w.Code != 503 || !strings.Contains(w.Body.String(), "new pads") {
+		t.Errorf("with a photo: %d %s", w.Code, w.Body)
+	}
+	<-s.server.sending
+	for range 3 { // each gives its place back
+		if w := send(); w.Code != 303 {
+			t.Errorf("when there is room: %d", w.Code)
 		}
 	}
 }

@@ -48,8 +48,10 @@ type Server struct {
 	pushes chan struct{}
 	// making bounds the links being made, redraws the photos drawn anew, at a time: both take much memory.
 	making, redraws chan struct{}
-	guesses         *guesses
-	relay           *relay
+	// sending bounds the sellers' photos held in memory at a time.
+	sending chan struct{}
+	guesses *guesses
+	relay   *relay
 	// idle is how long a body may stall, whole how long it may take in all.
 	idle, whole time.Duration
 	// grace is how long requests under way may take after the stop was asked for.
@@ -78,7 +80,7 @@ func New(config Config) *Server {
 	}
 	s := &Server{
 		Config: config, echo: echo.New(), validate: newValidator(), pushes: make(chan struct{}, pushesAtOnce),
-		making: make(chan struct{}, linksAtOnce), redraws: make(chan struct{}, 1),
+		making: make(chan struct{}, linksAtOnce), redraws: make(chan struct{}, 1), sending: make(chan struct{}, photosAtOnce),
 		guesses: &guesses{now: config.Now, by: map[netip.Prefix]*bucket{}},
 		relay:   &relay{store: config.Store, now: config.Now},
 		idle:    30 * time.Second, whole: 5 * time.Minute, grace: 8 * time.Second,

@@ -108,6 +108,7 @@ func (c *checker) document(d *document.Document) {
 	c.text("date", d.Date, maxTitle)
 	c.text("foot", d.Foot, maxShort)
 	c.text("page", d.Page, maxTitle)
+	c.text("absent", d.Absent, maxTitle)
 	if len(d.Blocks) == 0 {
 		c.fail("blocks: there is none, so nothing to show")
 	}
@@ -180,7 +181,9 @@ func (c *checker) block(place string, b *document.Block, depth int) {
 		c.inside(place+".blocks", b.Blocks, depth+1)
 	}
 	if b.Kind != "part" && len(b.Blocks) > 0 || b.Kind != "table" && b.Table != nil || b.Kind != "photos" && len(b.Photos) > 0 ||
-		b.Kind != "facts" && len(b.Facts) > 0 || b.Kind != "list" && len(b.Items) > 0 {
+		b.Kind != "facts" && len(b.Facts) > 0 || b.Kind != "list" && len(b.Items) > 0 ||
+		b.Kind != "part" && (b.ID != "" || b.Answer) || b.Kind != "caution" && b.Signal+b.Word != "" ||
+		b.Kind != "heading" && b.Kind != "text" && b.Kind != "caution" && b.Text != "" {
 		c.fail("%s holds what a %s does not show", place, b.Kind)
 	}
 }

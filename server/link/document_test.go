@@ -31,6 +31,10 @@ func TestReadDocument(t *testing.T) {
 		"more than a MiB":   {with(`"t"`, `"`+strings.Repeat("t", MaxDocumentBytes)+`"`), "bytes: at most"},
 		"a name of 501":     {with(`"t"`, `"`+strings.Repeat("é", 501)+`"`), "501 characters"},
 		"a tag of language": {with("en-US", "en_US"), "language"},
+		"a long absence":    {with(`"date":""`, `"date":"","absent":"`+strings.Repeat("x", 501)+`"`), "absent"},
+		"a hidden id":       {with(`{"kind":"text",`, `{"kind":"text","id":"not shown",`), "blocks[0].blocks[0] holds"},
+		"a hidden word":     {with(`{"kind":"text",`, `{"kind":"text","word":"not shown",`), "blocks[0].blocks[0] holds"},
+		"a hidden text":     {with(`"answer":true,`, `"answer":true,"text":"not shown",`), "blocks[0] holds"},
 		"an empty part":     {with(`"id":"a"`, `"id":""`), "blocks[0].id"},
 	} {
 		if _, err := ReadDocument([]byte(c[0])); !errors.Is(err, ErrRefused) || !strings.Contains(err.Error(), c[1]) {

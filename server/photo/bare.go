@@ -25,6 +25,9 @@ func Bare(b []byte, most int) (bare []byte, size image.Point, err error) {
 	if len(jpegBlocks(b)) > 0 {
 		return nil, size, fmt.Errorf("%w: it carries place or camera data: draw it anew and send it again", ErrPicture)
 	}
+	if err := checkEffort(b); err != nil {
+		return nil, size, err
+	}
 	if bare, err = drawing(b); err != nil {
 		return nil, size, err
 	}
@@ -50,15 +53,17 @@ func drawing(b []byte) ([]byte, error) {
 			continue
 		case marker == 0xd9:
 			return append(out, 0xff, 0xd9), nil
-		case i+4 > len(b):
+		case i+4 > len(b), marker <= 0x01, marker >= 0xd0 && marker <= 0xd8: // the latter hold nothing, so nothing may follow them
 			return nil, broken
 		}
 		end := i + 2 + int(binary.BigEndian.Uint16(b[i+2:]))
 		if end < i+4 || end > len(b) {
 			return nil, broken
 		}
-		kept := marker != 0xfe && (marker < 0xe0 || marker > 0xef) || marker == 0xe0 && bytes.HasPrefix(b[i+4:end], []byte("JFIF\x00")) ||
-			marker == 0xee && bytes.HasPrefix(b[i+4:end], []byte("Adobe"))
+		kept := marker != 0xfe && (marker < 0xe0 || marker > 0xef) || marker == 0xe0 && bytes.HasPrefix(b[i+4:end], []byte("JFIF\x00"))
+		if marker == 0xee && end >= i+16 && bytes.HasPrefix(b[i+4:end], []byte("Adobe")) {
+			out = append(append(out, 0xff, 0xee, 0, 14), b[i+4:i+16]...) // without what may stand behind
+		}
 		if marker == 0xda {
 			end = scanEnd(b, end)
 		}

@@ -36,6 +36,11 @@ func Redraw(b []byte, most int) (jpg []byte, err error) {
 	if w, h := config.Width, config.Height; w < 1 || h < 1 || w > MaxSide || h > MaxSide || w*h > points {
 		return nil, fmt.Errorf("%w: it is %d by %d: 1 to %d a side and at most %d million points are allowed", ErrPicture, w, h, MaxSide, points/1_000_000)
 	}
+	if format == "jpeg" {
+		if err := checkEffort(b); err != nil {
+			return nil, err
+		}
+	}
 	picture, _, err := image.Decode(bytes.NewReader(b))
 	if err != nil {
 		return nil, fmt.Errorf("%w: it cannot be drawn (%w)", ErrPicture, err)

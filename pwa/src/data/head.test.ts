@@ -134,3 +134,15 @@ test("records of the version before get their heads when they are opened", async
   expect(await listings()).toMatchObject([{ doc: A, title: "lift", place: "Mill Lane" }]);
   expect(await now.heads.count()).toBe(1);
 });
+
+test("a seller's look at a deleted listing's paper does not bring it back; his answer does", async () => {
+  const head = async () => (await listings({ deleted: true }))[0];
+  const arrives = (path: string, value: JsonInput) => edit("", [{ doc: A, path, value }]);
+  await edit("New", [{ doc: A, path: "title", value: "lift" }]);
+  await edit("Delete", [{ doc: A, path: "deleted", value: true }]);
+  const before = await head();
+  await arrives("link/01jzzzzzzzzzzzzzzzzzzzzzz1/opened", { first: "", last: "", count: 1 });
+  expect(await head()).toEqual(before);
+  await arrives("link/01jzzzzzzzzzzzzzzzzzzzzzz1/answer/pads", { says: "done", word: "", at: "" });
+  expect(await head()).toMatchObject({ deleted: true, changedAfterDelete: true });
+});

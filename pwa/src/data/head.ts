@@ -54,6 +54,8 @@ export interface ListingSummary {
 }
 
 const JUDGED = /^(?:rubric$|fact\/|finding\/)/;
+/** That a seller looked is no change of the listing: it must not bring a deleted one back. */
+const LOOKED = /^link\/[^/]+\/opened$/;
 const ANSWER = /^finding\/[^/]+\/answer$/;
 
 /** From all rows of one listing; undefined where nothing of it is left. */
@@ -63,7 +65,7 @@ export function headOf(doc: string, rows: readonly StoredRow[]): ListingSummary 
   let conflicts = 0;
   for (const row of rows) {
     const stamp = winner(row)?.stamp ?? "";
-    if (stamp > newest) newest = stamp;
+    if (stamp > newest && !LOOKED.test(row.path)) newest = stamp;
     if (stamp > judged && JUDGED.test(row.path)) judged = stamp;
     if (row.losers > 0) conflicts++;
     const now = rowValue(row);

@@ -65,7 +65,8 @@ function Withdraw({ listing, link }: { listing: ListingDoc; link: Link }) {
         ...(typeof before === "object" && !Array.isArray(before) ? before : {}),
         withdrawn: true,
       };
-      setProblem(await save(words.withdrawnLabel, [{ doc: listing.doc, path, value }]));
+      // Taken back here it would stand as open, and never opens again.
+      setProblem(await save(words.withdrawnLabel, [{ doc: listing.doc, path, value }], { undoable: false }));
     } catch (cause) {
       setProblem(cause instanceof Error ? cause.message : String(cause));
     }

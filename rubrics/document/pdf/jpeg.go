@@ -35,7 +35,7 @@ func readJPEG(src []byte) (picture, bool) {
 			p.jpeg = append(p.jpeg, 0xff, 0xd9)
 			return p, scanned && p.width > 0 && p.height > 0 && known(p.jpeg)
 		}
-		if at+4 > len(src) {
+		if at+4 > len(src) || marker <= 0x01 || marker >= 0xd0 && marker <= 0xd8 { // the latter hold nothing, so nothing may follow them
 			return picture{}, false
 		}
 		end := at + 2 + int(binary.BigEndian.Uint16(src[at+2:]))
@@ -55,8 +55,12 @@ func readJPEG(src []byte) (picture, bool) {
 		case marker >= 0xc3 && marker <= 0xcf && marker != 0xc4 && marker != 0xc8 && marker != 0xcc:
 			return picture{}, false
 		}
-		if kept := marker < 0xe0 || marker == 0xee; kept { // of the APPn only Adobe's, which tells how colours are coded
+		switch {
+		case marker < 0xe0:
 			p.jpeg = append(p.jpeg, segment...)
+		case marker == 0xee && len(segment) >= 16 && bytes.HasPrefix(segment[4:], []byte("Adobe")):
+			// Of the APPn only Adobe's, which tells how colours are coded, without what may stand behind.
+			p.jpeg = append(append(p.jpeg, 0xff, 0xee, 0, 14), segment[4:16]...)
 		}
 		at = end
 		if marker != 0xda {

@@ -324,3 +324,19 @@ func BenchmarkRender(b *testing.B) {
 		})
 	}
 }
+
+// TestNothingBesidesPixels: what is put between the segments of a photo, or behind
+// what Adobe's tells, does not come along.
+func TestNothingBesidesPixels(t *testing.T) {
+	whole := samplePhoto(0)
+	for name, between := range map[string]string{
+		"a restart marker": "\xff\xd0\x00\x0fhidden inside",
+		"a lone marker":    "\xff\x01\x00\x0fhidden inside",
+		"Adobe":            "\xff\xee\x00\x1bAdobe\x00\x64\x00\x00\x00\x00\x01hidden inside",
+		"another APP14":    "\xff\xee\x00\x14other hidden inside",
+	} {
+		if p, ok := readJPEG(append(append(bytes.Clone(whole[:2]), between...), whole[2:]...)); ok && bytes.Contains(p.jpeg, []byte("hidden")) {
+			t.Errorf("%s brings it along", name)
+		}
+	}
+}
