@@ -4,7 +4,8 @@ export default defineConfig({
   testDir: "e2e",
   testMatch: "*.e2e.ts",
   timeout: 180_000,
-  workers: 1,
+  // One walks over every screen while the other does the rest.
+  workers: 2,
   fullyParallel: false,
   forbidOnly: true,
   // A shared, loaded machine may stall a browser; what needed a second try is listed as flaky.

@@ -163,10 +163,10 @@ test("an arrow and a scale are drawn with a finger and no signal, and reach anot
   await page.locator(".photo-open").first().click();
   await page.getByRole("button", { name: "Remove the photo" }).click();
   await expect(page.locator(".photo-open")).toHaveCount(0);
-  expect(await valueAt(page, doc, path)).toBeNull();
+  await expect.poll(() => valueAt(page, doc, path)).toBeNull();
   await page.locator(".strip-undo").click();
   await expect(page.locator(".photo-open")).toHaveCount(1);
-  expect(await valueAt(page, doc, path)).toEqual(kept);
+  await expect.poll(() => valueAt(page, doc, path)).toEqual(kept);
 });
 
 test("two photos of one point stand side by side", async () => {

@@ -11,6 +11,8 @@ import { listingId, seed } from "./seed.ts";
 import { Server } from "./server.ts";
 
 const pictures = resolve(import.meta.dirname, "../test-results/screens");
+/** Nobody looks at the pictures of an automatic run. */
+const pictured = !process.env.CI;
 const demo = listingId(1);
 const untouched = listingId(2);
 const long = listingId(3);
@@ -163,18 +165,19 @@ async function lookAt(state: string, paths: Record<string, string>, looks: Look[
         await settled();
         found.push(...(await measure(page)).filter((w) => !found.includes(w)).map((w) => `unfolded: ${w}`));
       }
-      if (look !== narrow) found.push(...(await axe(page, look === dark)));
+      if (look !== narrow || looks.length === 1) found.push(...(await axe(page, look === dark)));
       wrong.push(...found.map((w) => `${state} ${name} ${look.name}: ${w}`));
       await page.evaluate(() => {
         for (const fold of document.querySelectorAll("details")) fold.open = false;
       });
-      await page.screenshot({
-        path: resolve(pictures, `${state}-${name}-${look.name}.jpg`),
-        type: "jpeg",
-        quality: 60,
-        scale: "css",
-        fullPage: true,
-      });
+      if (pictured)
+        await page.screenshot({
+          path: resolve(pictures, `${state}-${name}-${look.name}.jpg`),
+          type: "jpeg",
+          quality: 60,
+          scale: "css",
+          fullPage: true,
+        });
     }
   }
   expect(wrong).toEqual([]);
@@ -221,7 +224,7 @@ const ofListing = (id: string, check: string) => ({
 
 test("an empty shop", async () => {
   await visitOnce(page, server.url);
-  await lookAt("empty", { ...general, missing: `/listing/${listingId(99)}` }, [light, narrow]);
+  await lookAt("empty", { ...general, missing: `/listing/${listingId(99)}` }, [narrow]);
 });
 
 test("a shop with listings", async () => {
@@ -449,7 +452,8 @@ test("a press, a listing with nothing graded, and a very long title", async () =
     { check: `/listing/${press}/walk/frame-square`, result: `/listing/${press}/result` },
     [light],
   );
-  await lookAt("untouched", ofListing(untouched, "oil"), [light]);
+  const { record, jobs, ...bare } = ofListing(untouched, "oil");
+  await lookAt("untouched", bare, [light]);
   await lookAt("long", { listings: "/", ...ofListing(long, "hoses") }, [narrow]);
   await lookAt("long", { listings: "/", listing: `/listing/${long}` }, [light]);
 });

@@ -63,6 +63,10 @@ export function linksOf(values: Values): Link[] {
   return links.sort((a, b) => (a.created > b.created ? -1 : 1));
 }
 
+/** By this device's clock; the server's decides. */
+export const hasExpired = (link: Link): boolean => Date.parse(link.expires) <= Date.now();
+export const isOpen = (link: Link): boolean => !link.withdrawn && !hasExpired(link);
+
 /** All answers to a listing's papers, the newest first. */
 export function answersOf(values: Values): Answer[] {
   return answersUnder(values, undefined);

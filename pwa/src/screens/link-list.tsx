@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import type { Link } from "../data/links.ts";
+import { hasExpired, isOpen, type Link } from "../data/links.ts";
 import { Fold } from "../parts/fold.tsx";
 import { moment } from "../parts/moment.ts";
 import { save } from "../parts/save.ts";
@@ -18,21 +18,15 @@ export function LinkList({ listing, links }: { listing: ListingDoc; links: Link[
         {links.map((link) => (
           <Fold key={link.id} summary={words.made(moment(link.created))} aside={stateText(link)}>
             <Standing link={link} />
-            {isOpen(link) && (
-              <>
-                <LinkAddress link={link} />
-                <Withdraw listing={listing} link={link} />
-              </>
-            )}
+            {isOpen(link) && <LinkAddress link={link} />}
+            {/* Where this device's clock runs ahead, the link may open still. */}
+            {!link.withdrawn && <Withdraw listing={listing} link={link} />}
           </Fold>
         ))}
       </div>
     </section>
   );
 }
-
-const hasExpired = (link: Link): boolean => Date.parse(link.expires) <= Date.now();
-const isOpen = (link: Link): boolean => !link.withdrawn && !hasExpired(link);
 
 function stateText(link: Link): string {
   if (link.withdrawn) return words.withdrawn;

@@ -1,5 +1,6 @@
 import { useId, useState } from "preact/hooks";
 import { exportAppraisal } from "../data/archive.ts";
+import { isOpen, linksOf } from "../data/links.ts";
 import { Labelled, SelectField } from "../parts/field.tsx";
 import { save } from "../parts/save.ts";
 import { currentRubric } from "../parts/use-rubric.ts";
@@ -100,6 +101,7 @@ function ExportButton({ listing, catalogue }: FieldsProps) {
 function DeleteButton({ listing }: FieldsProps) {
   const [problem, setProblem] = useState<string | undefined>(undefined);
   if (listing.deleted) return null;
+  const open = linksOf(listing.values).filter(isOpen).length;
   const remove = () =>
     void save(words.deleteLabel, [{ doc: listing.doc, path: "deleted", value: true }]).then(setProblem);
   return (
@@ -108,6 +110,11 @@ function DeleteButton({ listing }: FieldsProps) {
         {words.remove}
       </button>
       <p class="field-hint">{words.removeHint}</p>
+      {open > 0 && (
+        <p class="field-problem">
+          {words.linksOpen(open)} <a href={`/listing/${listing.id}/hand-over`}>{words.toLinks}</a>
+        </p>
+      )}
       {problem && (
         <p class="field-problem" role="alert">
           {problem}

@@ -58,6 +58,11 @@ export const listingWords = {
       : `${n} values could not be read and were left out:`,
   remove: "Delete this listing",
   removeHint: "It moves to the deleted ones and can be brought back there, or at once with Undo.",
+  linksOpen: (n: number) =>
+    n === 1
+      ? "A link given to the seller stays open for all that: withdraw it first."
+      : `${n} links given to the seller stay open for all that: withdraw them first.`,
+  toLinks: "To the links",
   bringBack: "Bring it back",
   deleted: "This listing is deleted.",
   changedAfter: "It was changed on another device after it was deleted.",

@@ -55,6 +55,11 @@ export const listing: typeof listingWords = {
     n === 1 ? "1 valor no se pudo leer y quedó fuera:" : `${n} valores no se pudieron leer y quedaron fuera:`,
   remove: "Borrar este anuncio",
   removeHint: "Pasa a los borrados y se puede recuperar allí, o enseguida con Deshacer.",
+  linksOpen: (n) =>
+    n === 1
+      ? "Un enlace dado al vendedor sigue abierto de todos modos: retírelo antes."
+      : `${n} enlaces dados al vendedor siguen abiertos de todos modos: retírelos antes.`,
+  toLinks: "A los enlaces",
   bringBack: "Recuperarlo",
   deleted: "Este anuncio está borrado.",
   changedAfter: "Se cambió en otro equipo después de borrarlo.",
