@@ -20,10 +20,6 @@ import (
 	"asfound/rubrics/limit"
 )
 
-func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){"asfound": main})
-}
-
 // TestScripts runs the program as a person would. Beside the usual commands:
 //
 //	keys FILE [KEY...]   FILE holds a JSON object (or a list of them) and each has these keys
@@ -39,12 +35,20 @@ func TestScripts(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	// As it is given out: without the race detector, under which each start takes seconds.
+	program := t.TempDir()
+	build := exec.Command("go", "build", "-o", program, ".")
+	build.Env = append(os.Environ(), "CGO_ENABLED=0")
+	if out, err := build.CombinedOutput(); err != nil {
+		t.Fatalf("%v\n%s", err, out)
+	}
 	testscript.Run(t, testscript.Params{
 		Dir:                 "../../testdata/scripts",
 		RequireExplicitExec: true,
 		RequireUniqueNames:  true,
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("DATA", data)
+			e.Setenv("PATH", program+string(os.PathListSeparator)+os.Getenv("PATH"))
 			return nil
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
