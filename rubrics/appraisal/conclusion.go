@@ -79,7 +79,7 @@ func (s *concluding) noneWorthIts() {
 }
 
 // quoted sets a title apart from the sentence around it: titles hold commas.
-func (c *Comparison) quoted(i int) string { return "\u201c" + c.Sides[i].Title + "\u201d" }
+func (c *Comparison) quoted(v voice, i int) string { return v.F("\u201c%s\u201d", c.Sides[i].Title) }
 
 // mostTitle is how many characters of a title a sentence takes: its letter tells
 // it from the others.
@@ -96,7 +96,7 @@ func (s *concluding) name(i int) string {
 	if r := []rune(title); len(r) > mostTitle {
 		title = strings.TrimSpace(string(r[:mostTitle-1])) + "\u2026"
 	}
-	return "\u201c" + title + "\u201d (" + s.c.Sides[i].Letter + ")"
+	return s.F("\u201c%s\u201d", title) + " (" + s.c.Sides[i].Letter + ")"
 }
 
 // winner names the one that leads, by how much, at which price another would draw
