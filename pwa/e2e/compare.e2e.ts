@@ -118,13 +118,13 @@ test("a decision asks for what it needs, and for words about what must not be us
   await page.getByRole("link", { name: "Write down the decision" }).click();
   const write = page.getByRole("button", { name: "Write it down" });
   await write.click();
-  await expect(page.getByText("2 things are missing:")).toBeVisible();
+  await expect(page.getByText("2 things are missing or wrong:")).toBeVisible();
   await choose(page, /^Bought A/);
   await expect(page.getByRole("textbox", { name: "Price (USD)" })).toHaveValue("2100");
   await fill(page, "Price (USD)", "-5");
   await fill(page, /^Because$/, "The frame is straight, and the cable is to be had.");
   await write.click();
-  await expect(page.getByText("2 things are missing:")).toBeVisible();
+  await expect(page.getByText("2 things are missing or wrong:")).toBeVisible();
   await expect(
     page.getByText("Write in your own words what happens before it is used.").first(),
   ).toBeVisible();
@@ -139,7 +139,7 @@ test("a decision asks for what it needs, and for words about what must not be us
   await expect(said).toContainText("It must not be used as it was found.");
   await expect(said).toContainText(/were not checked|was not checked/);
   await expect(page.getByText("Tagged out until both cables are new.")).toBeVisible();
-  await expect(page.getByText("because The frame is straight")).toBeVisible();
+  await expect(page.getByText("Because: The frame is straight")).toBeVisible();
   kept = await keptTexts();
   expect(kept.join(" ")).toContain("asked $2,100");
 });

@@ -182,6 +182,23 @@ func TestCompareWithoutPrices(t *testing.T) {
 	}
 }
 
+// What is priced above its worth leads the others, and is called no buy.
+func TestNoneWorthItsPriceIsCalledABuy(t *testing.T) {
+	for _, prices := range [][]Money{{3300_00, 3600_00}, {3300_00, 3600_00, 3900_00}} {
+		var files []*File
+		for i, price := range prices {
+			files = append(files, listing(fmt.Sprintf("Dear %d", i+1), price, nil))
+		}
+		c := compared(t, nil, files...)
+		if !concludes(c, "None of those that may be bought is worth its price") || !concludes(c, "“Dear 1” (A) comes off be") {
+			t.Errorf("%q", c.Sentences)
+		}
+		if concludes(c, "is the best buy:") || concludes(c, "is the better buy: ahead") {
+			t.Errorf("called a buy: %q", c.Sentences)
+		}
+	}
+}
+
 func TestConclusionSaysWhoLeadsAndWhatWouldChangeIt(t *testing.T) {
 	sound := map[string]Finding{}
 	for _, id := range []string{"weld", "lock", "rope", "hose", "paint", "only"} {

@@ -40,6 +40,8 @@ type concluding struct {
 	// rival is the one held against the leader first: of those priced the one that
 	// comes nearest in money, else the next in rank. -1 where there is none.
 	rival int
+	// none of those that may be bought is worth its price.
+	none  bool
 	named [MostCompared]bool
 	out   []string
 }
@@ -74,12 +76,13 @@ func (s *concluding) noneWorthIts() {
 		}
 	}
 	if priced > 0 {
+		s.none = true
 		s.tell("None of those that may be bought is worth its price as things stand.")
 	}
 }
 
 // quoted sets a title apart from the sentence around it: titles hold commas.
-func (c *Comparison) quoted(i int) string { return "\u201c" + c.Sides[i].Title + "\u201d" }
+func (c *Comparison) quoted(v voice, i int) string { return v.F("\u201c%s\u201d", c.Sides[i].Title) }
 
 // mostTitle is how many characters of a title a sentence takes: its letter tells
 // it from the others.
@@ -96,7 +99,7 @@ func (s *concluding) name(i int) string {
 	if r := []rune(title); len(r) > mostTitle {
 		title = strings.TrimSpace(string(r[:mostTitle-1])) + "\u2026"
 	}
-	return "\u201c" + title + "\u201d (" + s.c.Sides[i].Letter + ")"
+	return s.F("\u201c%s\u201d", title) + " (" + s.c.Sides[i].Letter + ")"
 }
 
 // winner names the one that leads, by how much, at which price another would draw
@@ -128,6 +131,13 @@ func (s *concluding) winner() {
 		best := say.Key("%s is the better buy: ahead of %s by %s on average, in %s of 100 cases.")
 		if len(s.free) > 2 {
 			best = say.Key("%s is the best buy: ahead of the nearest, %s, by %s on average, in %s of 100 cases.")
+		}
+		// What is not worth its price is no buy: it is only compared.
+		switch {
+		case s.none && len(s.free) > 2:
+			best = say.Key("%s comes off best among them: better than the nearest, %s, by %s on average, in %s of 100 cases.")
+		case s.none:
+			best = say.Key("%s comes off better than %s: by %s on average, in %s of 100 cases.")
 		}
 		s.tell(best, s.name(lead), s.name(s.rival), s.whole(s.ahead(lead, s.rival)), s.inHundred(*s.c.Better[lead][s.rival]))
 		s.levelling(lead, s.rival)

@@ -22,7 +22,7 @@ func (c *Comparison) moves(v voice, listings []rankable) []Move {
 		moved := append([]int(nil), weights...)
 		moved[k] = to
 		m := Move{Criterion: c.Criteria[k].ID, From: from, To: to, Winner: rank(listings, moved)[0]}
-		m.Sentence = v.F("If %s counted %s instead of %s, %s would lead.", lowerFirst(c.Criteria[k].Title), v.Whole(int64(to)), v.Whole(int64(from)), c.quoted(m.Winner))
+		m.Sentence = v.F("If %s counted %s instead of %s, %s would lead.", lowerFirst(c.Criteria[k].Title), v.Whole(int64(to)), v.Whole(int64(from)), c.quoted(v, m.Winner))
 		out = append(out, m)
 	}
 	sort.SliceStable(out, func(a, b int) bool { return out[a].distance() < out[b].distance() })

@@ -94,10 +94,13 @@ func shares() string {
 // Nothing is what is said at every address that opens nothing, in all languages at once, since nobody knows which.
 var Nothing = []byte(`<!doctype html>
 <html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><meta name="robots" content="noindex, nofollow">
-<title>Nothing here</title></head>
-<body><h1>There is nothing at this address</h1>
+<title>Nothing here</title>
+<link rel="stylesheet" href="/s/` + StyleName + `">
+<link rel="icon" href="data:,"></head>
+<body><header><h1>There is nothing at this address</h1></header>
 <p>If somebody gave it to you, ask for a new one.</p>
-<p lang="es">No hay nada en esta dirección. Si alguien se la dio, pídale una nueva.</p></body></html>
+<h2 lang="es">No hay nada en esta dirección</h2>
+<p lang="es">Si alguien se la dio, pídale una nueva.</p></body></html>
 `)
 
 // Write writes the page.

@@ -89,7 +89,7 @@ export function CompareScreen() {
       )}
       {open ? (
         <ChooseListings
-          listings={kept}
+          listings={kept.filter((l) => !l.away || here.includes(l.id))}
           chosen={here}
           most={most}
           kindOf={kindOf}

@@ -207,7 +207,7 @@ function Form(props: { ids: string[]; files: AppraisalFile[]; sides: Lettered[];
       <Ticks sides={sides} chosen={chosen} draft={draft} set={set} />
       {open.length > 0 && (
         <div class="field-problem" role="alert">
-          <p>{words.wrong(open.length)}</p>
+          <span>{words.wrong(open.length)}</span>
           <ul class="always">
             {open.map((what) => (
               <li key={what}>{what}</li>

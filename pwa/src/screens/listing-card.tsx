@@ -74,11 +74,13 @@ function Tag({ listing, kind, catalogue, currency, near }: CardProps & { near: b
       </div>
       <div class="tag-foot">
         <p class="tag-price">
-          <span class="quiet">{words.asking} </span>
           {listing.asking === undefined ? (
-            words.noAsking
+            <span class="quiet">{words.noAsking}</span>
           ) : (
-            <b class="stamped">{showMoney(listing.asking, currency)}</b>
+            <>
+              <span class="quiet">{words.asking} </span>
+              <b class="stamped">{showMoney(listing.asking, currency)}</b>
+            </>
           )}
         </p>
         <Standing seen={seen} answered={listing.answered} />

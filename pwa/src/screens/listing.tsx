@@ -53,7 +53,7 @@ function Overview({ listing }: { listing: ListingDoc }) {
   const props: FieldsProps = { listing, catalogue, rubric, shop };
   // A listing just made is filled in first; one known is gone on with.
   const [fresh] = useState(listing.title.trim() === "");
-  const started = result !== undefined && result.progress.graded + result.progress.skipped > 0;
+  const started = isStarted(listing, result);
   return (
     <Page
       title={listingTitle(listing.title, rubric?.kind)}
@@ -72,7 +72,7 @@ function Overview({ listing }: { listing: ListingDoc }) {
     >
       {listing.deleted && <Deleted listing={listing} />}
       <PutAway listing={listing} />
-      {started && <Standing result={result} />}
+      {started && result && <Standing result={result} />}
       <ConflictList conflicts={listing.conflicts} rubric={rubric} currency={shop?.currency ?? "USD"} />
       {!fresh && <Steps listing={listing} result={result} sized={rubric?.body !== undefined} />}
       <NoticePanel {...props} open={fresh} />
@@ -92,6 +92,14 @@ function Overview({ listing }: { listing: ListingDoc }) {
       <ListingRecord {...props} />
     </Page>
   );
+}
+
+const ANSWER = /^finding\/[^/]+\/answer$/;
+
+/** Some check has an answer that counts; until the engine has said which do, any answer. */
+function isStarted(listing: ListingDoc, result: Result | undefined): boolean {
+  if (result) return result.progress.graded + result.progress.skipped > 0;
+  return [...listing.values].some(([path, value]) => value !== null && ANSWER.test(path));
 }
 
 function Standing({ result }: { result: Result }) {
@@ -123,10 +131,9 @@ function Deleted({ listing }: { listing: ListingDoc }) {
 /** `sized`: the rubric tells the size of its kind, so that fit and way home can be worked out. */
 function Steps(props: { listing: ListingDoc; result: Result | undefined; sized: boolean }) {
   const { listing, result } = props;
-  const started = result !== undefined && result.progress.graded + result.progress.skipped > 0;
-  const walked = !started
+  const walked = !isStarted(listing, result)
     ? words.notStarted
-    : words.progress(result.progress.graded, result.progress.applies, result.progress.skipped);
+    : result && words.progress(result.progress.graded, result.progress.applies, result.progress.skipped);
   const base = `/listing/${listing.id}`;
   const answers = answersOf(listing.values);
   const steps = [

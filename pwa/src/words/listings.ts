@@ -14,7 +14,7 @@ export const listingsWords = {
     "Read what was found, what putting it right costs, and up to what price you come out ahead.",
   ],
   asking: "Asking",
-  noAsking: "no price told",
+  noAsking: "No price told",
   untitled: (kind: string) => (kind === "" ? "Listing without a title" : `${kind}, no title yet`),
   unknownKind: "Kind not known to this version",
   noKind: "Kind not told yet",

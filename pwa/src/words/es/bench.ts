@@ -1,11 +1,11 @@
 import type { benchWords, limitWords } from "../bench.ts";
 
 export const bench: typeof benchWords = {
-  title: "Calculadora de banco",
+  title: "Calculadora de taller",
   about:
     "Cada límite medido por sí solo, sin anuncio. Lo que anote aquí no se guarda; queda hasta que se cierre la aplicación.",
   search: "Buscar un límite",
-  none: (text) => `Ningún límite coincide con “${text}”. Pruebe una palabra como cable, prensa o rosca.`,
+  none: (text) => `Ningún límite coincide con «${text}». Pruebe una palabra como cable, prensa o rosca.`,
   count: (n) => String(n),
   entered: "con datos anotados",
   entry: "Escriba 3/8, 1 1/2, 9.5 mm, 0,35 o 3 000 psi: vale la unidad que usted escriba.",
@@ -16,7 +16,7 @@ export const bench: typeof benchWords = {
   unknown: "No existe ese límite. Quizá sea de otra versión.",
   notTaken: (field, why) => `No se pudo tomar ${field}: ${why}`,
   backToCheck: "Volver al punto",
-  open: "Abrir en la calculadora de banco",
+  open: "Abrir en la calculadora de taller",
 };
 
 export const limit: typeof limitWords = {

@@ -6,7 +6,7 @@ export const compare: typeof compareWords = {
   choose: "Elegir anuncios",
   chooseHint: "De dos a ocho. Se ponen lado a lado con la misma suerte, así que lo que difiere es el equipo.",
   go: (n) => (n < 2 ? "Elija dos o más" : `Comparar ${n}`),
-  tooMany: (most, title) => `Caben ${most} anuncios lado a lado. Quite uno antes de agregar “${title}”.`,
+  tooMany: (most, title) => `Caben ${most} anuncios lado a lado. Quite uno antes de agregar «${title}».`,
   tooManyAsked: (most, n) =>
     `Hay ${n} anuncios elegidos; caben ${most} lado a lado como máximo. Quite ${n - most}.`,
   goMost: (most) => `${most} como máximo`,
@@ -39,7 +39,7 @@ export const compare: typeof compareWords = {
   barsHint: "Todas las barras están a una misma escala; la suma es un promedio.",
   noSum: "Aún sin precio",
   causes: "De cada anuncio",
-  verdict: "Dictamen",
+  verdict: "Veredicto",
   standing: "Clasificación",
   tryPrice: "Precio",
   tryPriceOf: (letter) => `Precio de ${letter}`,

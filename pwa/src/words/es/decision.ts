@@ -23,7 +23,7 @@ export const decision: typeof decisionWords = {
   reasonHint: "En una frase: qué lo decidió.",
   barredTitle: "Este no se debe usar",
   barredLead: (verdict) =>
-    `Su dictamen es: ${verdict}. Comprarlo es decisión suya; escriba qué pasa con él antes de que alguien lo use.`,
+    `Su veredicto es: ${verdict}. Comprarlo es decisión suya; escriba qué pasa con él antes de que alguien lo use.`,
   acknowledged: "Qué pasa antes de usarlo",
   acknowledgedHint:
     "Por ejemplo: queda etiquetado fuera de servicio hasta que se cambie la columna y lo vea un inspector.",
@@ -39,10 +39,10 @@ export const decision: typeof decisionWords = {
   needReason: "Escriba en una frase por qué.",
   needAcknowledged: "Escriba con sus palabras qué pasa antes de usarlo.",
   tooLong: (have, most) => `${have} caracteres son demasiados: ${most} como máximo.`,
-  wrong: (n) => (n === 1 ? "Falta 1 cosa:" : `Faltan ${n} cosas:`),
+  wrong: (n) => (n === 1 ? "Falta o está mal 1 cosa:" : `Faltan o están mal ${n} cosas:`),
   headBought: (letter, price) => `Se compró ${letter} a ${price}`,
   headNone: "No se compró ninguno",
-  because: (reason) => `porque ${reason}`,
+  because: (reason) => `Motivo: ${reason}`,
   becauseTitle: "Porque",
   on: (day) => `El ${day}`,
   missing: "Esta decisión no está en este dispositivo.",

@@ -4,7 +4,7 @@ export const find: typeof findWords = {
   find: "Buscar",
   close: "Cerrar",
   search: "Buscar",
-  searchIn: "título, fabricante, serie, lugar, nota…",
+  searchIn: "título, fabricante, serie, lugar, observación…",
   sheet: "Buscar y ordenar anuncios",
   state: "En qué está",
   kind: "Clase",
@@ -61,7 +61,7 @@ export const stand: typeof standWords = {
   bringBack: "Devolverlo a la lista",
   copy: "Copiar para otro igual",
   copyHint:
-    "Lleva clase, título, fabricante, modelo, año, medidas, lugar, clase de vendedor y los datos. Deja fuera número de serie, horas, hallazgos, fotos, notas y todos los precios.",
+    "Lleva clase, título, fabricante, modelo, año, medidas, lugar, clase de vendedor y los datos. Deja fuera número de serie, horas, hallazgos, fotos, observaciones y todos los precios.",
   copyLabel: (title) => `Copia de ${title}`,
   unite: "Unir con otro registro",
   uniteHint: "Para un mismo equipo que se anotó dos veces, quizá por dos personas.",

@@ -14,7 +14,7 @@ export const listings: typeof listingsWords = {
     "Lea lo que se halló, lo que cuesta repararlo y hasta qué precio sale ganando.",
   ],
   asking: "Piden",
-  noAsking: "sin precio",
+  noAsking: "Sin precio",
   untitled: (kind) => (kind === "" ? "Anuncio sin título" : `${kind}, aún sin título`),
   unknownKind: "Clase desconocida en esta versión",
   noKind: "Clase aún sin indicar",
@@ -22,7 +22,7 @@ export const listings: typeof listingsWords = {
   notWalked: (all) => `Aún sin recorrer · ${all} puntos`,
   demo: "Demostración inventada",
   conflicts: (n) => (n === 1 ? "1 campo anotado dos veces" : `${n} campos anotados dos veces`),
-  changedAfterDelete: "Borrado, pero cambiado después en otro equipo. Ábralo para decidir.",
+  changedAfterDelete: "Borrado, pero cambiado después en otro dispositivo. Ábralo para decidir.",
   deletedTitle: (n) => `Borrados (${n})`,
   failed: "No se pudieron leer los anuncios:",
 };

@@ -11,11 +11,11 @@ import type {
 
 export const money: typeof moneyWords = {
   empty: "Sin cantidad: escríbala como 2400 o 2400.50.",
-  negative: (given) => `“${given}” es menos que cero: escriba una cantidad de 0 o más.`,
-  unreadable: (given) => `“${given}” no es una cantidad: escríbala como 2400 o 2400.50.`,
-  tooLarge: (given) => `“${given}” es demasiado: como mucho 1000000000.`,
-  letters: (given) => `“${given}” lleva letras: escriba la cantidad en cifras, como 2400.`,
-  foreign: (given, currency) => `“${given}” no está en ${currency}: conviértala y escriba la cantidad sola.`,
+  negative: (given) => `«${given}» es menos que cero: escriba una cantidad de 0 o más.`,
+  unreadable: (given) => `«${given}» no es una cantidad: escríbala como 2400 o 2400.50.`,
+  tooLarge: (given) => `«${given}» es demasiado: como mucho 1000000000.`,
+  letters: (given) => `«${given}» lleva letras: escriba la cantidad en cifras, como 2400.`,
+  foreign: (given, currency) => `«${given}» no está en ${currency}: conviértala y escriba la cantidad sola.`,
 };
 
 export const range: typeof rangeWords = {
@@ -49,17 +49,17 @@ export const hazard: Record<string, string> = {
 export const field: typeof fieldWords = {
   optional: "opcional",
   unset: "sin indicar",
-  notNumber: (given) => `“${given}” no es un número: escríbalo como 12 o 12.5.`,
-  notWhole: (given) => `“${given}” no es un número entero: escríbalo como 12.`,
+  notNumber: (given) => `«${given}» no es un número: escríbalo como 12 o 12.5.`,
+  notWhole: (given) => `«${given}» no es un número entero: escríbalo como 12.`,
   twoWays: (given, whole, decimal) =>
-    `“${given}” se puede leer de dos maneras: escriba ${whole} o ${decimal}.`,
+    `«${given}» se puede leer de dos maneras: escriba ${whole} o ${decimal}.`,
   otherUnit: (given, units) =>
-    `“${given}” lleva una unidad que aquí no se usa: escriba el número solo, o con ${units.join(" o ")}.`,
-  notYear: (given) => `“${given}” no es un año: escriba cuatro cifras, como 2014.`,
-  shortYear: (given, year) => `“${given}” podría ser de cualquier siglo: escriba ${year}.`,
+    `«${given}» lleva una unidad que aquí no se usa: escriba el número solo, o con ${units.join(" o ")}.`,
+  notYear: (given) => `«${given}» no es un año: escriba cuatro cifras, como 2014.`,
+  shortYear: (given, year) => `«${given}» podría ser de cualquier siglo: escriba ${year}.`,
   futureYear: (given, most) => `${given} está en el futuro: escriba un año hasta ${most}.`,
-  tooLow: (given, low) => `“${given}” es muy poco: al menos ${low}.`,
-  tooHigh: (given, high) => `“${given}” es demasiado: como mucho ${high}.`,
+  tooLow: (given, low) => `«${given}» es muy poco: al menos ${low}.`,
+  tooHigh: (given, high) => `«${given}» es demasiado: como mucho ${high}.`,
   tooLong: (have, most) => `${have} caracteres son demasiados: como mucho ${most}.`,
   required: "Esto no puede quedar vacío.",
   unit: (label) => `Unidad de ${label}`,

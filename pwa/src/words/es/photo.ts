@@ -71,7 +71,7 @@ export const proof: typeof proofWords = {
   title: "Lo que prueba esta foto",
   belongs: "Pertenece a",
   added: "Agregada",
-  clock: (when) => `${when}, según el reloj de aquel equipo`,
+  clock: (when) => `${when}, según el reloj de aquel dispositivo`,
   unknown: "sin registrar",
   print: "Huella",
   printWhole: "La huella completa (SHA-256)",

@@ -6,7 +6,7 @@ export const resultScreen: typeof resultScreenWords = {
   backTitle: "Anuncio",
   loading: "Calculando el juicio…",
   problemTitle: "Aún sin juicio",
-  keptSafe: "Lo que anotó está guardado en este equipo.",
+  keptSafe: "Lo que anotó está guardado en este dispositivo.",
   verdict: "Veredicto",
   points: "Lo que hay detrás",
   morePoints: (found, unchecked) =>

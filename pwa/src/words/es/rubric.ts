@@ -18,9 +18,9 @@ export const rubric: typeof rubricWords = {
   reading: "Leyendo el archivo…",
   refused: (name) => `${name} no sirve. No se cambió nada.`,
   replaces: (kind) =>
-    `Ya tiene “${kind}” con este identificador. Al leer el archivo se hace una versión nueva de ella.`,
+    `Ya tiene «${kind}» con este identificador. Al leer el archivo se hace una versión nueva de ella.`,
   takeNew: (version) => `Tomarla como versión ${version}`,
-  taken: (kind, version) => `“${kind}” quedó guardada como versión ${version}.`,
+  taken: (kind, version) => `«${kind}» quedó guardada como versión ${version}.`,
   gone: "No hay tal pauta en este teléfono. Quizá aún no ha llegado.",
   toRubrics: "A las pautas",
   waiting: "Abriendo el editor de pautas…",
@@ -40,7 +40,7 @@ export const rubric: typeof rubricWords = {
       : `Hay que corregir ${n} cosas antes de guardarla:`,
   problem: (line, field, what, right) =>
     `${[line > 0 ? `Línea ${line}` : "", field].filter(Boolean).join(", ")}: ${what}. Lo correcto sería: ${right}.`,
-  inPoint: (title, field) => `“${title}”${field ? `, ${field}` : ""}`,
+  inPoint: (title, field) => `«${title}»${field ? `, ${field}` : ""}`,
   fine: "Cumple todas las reglas de una pauta.",
   withoutRemedy: (n) => `${n} notas no llevan a ningún arreglo.`,
   cannotKeep:
@@ -96,7 +96,7 @@ export const rubric: typeof rubricWords = {
   forCondition: "Estado",
   tooMany: (most) => `Solo se pueden comparar ${most} puntos a la vez: se comparan los de más peso.`,
   tooFew: "Hacen falta al menos dos puntos con peso.",
-  pair: (a, b) => `“${a}” frente a “${b}”`,
+  pair: (a, b) => `«${a}» frente a «${b}»`,
   answers: [
     ["9", "el primero importa muchísimo más"],
     ["5", "el primero importa claramente más"],
@@ -109,7 +109,7 @@ export const rubric: typeof rubricWords = {
   ratio: (ratio, accept) =>
     `Razón de consistencia ${ratio} (hasta ${accept} las respuestas concuerdan lo suficiente, Saaty 1990).`,
   contradict: "Las respuestas se contradicen.",
-  worst: (a, b) => `Lo que menos concuerda con el resto: “${a}” frente a “${b}”.`,
+  worst: (a, b) => `Lo que menos concuerda con el resto: «${a}» frente a «${b}».`,
   useWeights: "Usar estos pesos",
   weightOf: (was, is) => (was === is ? `${is}` : `${was} → ${is}`),
 

@@ -18,7 +18,7 @@ export const unite: typeof uniteWords = {
   checks: (n) => (n === 1 ? "1 punto" : `${n} puntos`),
   photos: (n) => (n === 1 ? "1 foto" : `${n} fotos`),
   notes:
-    "Las notas del mismo punto quedan una tras otra. Los comparables son de la clase, así que ambos ya los tienen.",
+    "Las observaciones del mismo punto quedan una tras otra. Los comparables son de la clase, así que ambos ya los tienen.",
   links: (n) =>
     n === 1
       ? "1 enlace dado a un vendedor queda con el registro que se guarda aparte."
