@@ -3,6 +3,7 @@
  * link opened in a browser without script, an answer with a photo, and the link withdrawn.
  */
 import { readFileSync } from "node:fs";
+import { resolve } from "node:path";
 import { type BrowserContext, type Page, test, expect as unhurried } from "@playwright/test";
 import type { Document, DocumentBlock } from "../src/generated/types.ts";
 import { checkNow, fill, openCheck, picture, visitOnce } from "./person.ts";
@@ -85,6 +86,20 @@ function said(document: Document): string {
   out.push(document.foot);
   return out.join("").replace(/\s/g, "");
 }
+
+const file = JSON.parse(
+  readFileSync(resolve(import.meta.dirname, "../../testdata/demo/1-lift-walked.json"), "utf8"),
+);
+/** Texts of the listing that no seller's paper holds. */
+const secrets: string[] = [
+  file.listing.title,
+  file.listing.place,
+  file.listing.seen,
+  file.listing.text,
+  file.listing.note,
+  ...file.comparables.flatMap((c: { title: string; seen?: string }) => [c.title, c.seen ?? c.title]),
+  ...Object.values<{ note?: string }>(file.findings).flatMap((f) => f.note ?? []),
+];
 
 const preview = () => page.locator(".paper");
 /** The preview, once the paper and its photos are there. */
@@ -209,6 +224,11 @@ test("the seller opens the link without script, answers, and the buyer reads it 
   browser,
 }) => {
   await openPreview();
+  const sent: string[] = [];
+  await page.route("**/api/links", async (route) => {
+    sent.push(route.request().postDataBuffer()?.toString("latin1") ?? "");
+    await route.continue();
+  });
   await page.getByRole("button", { name: "Link", exact: true }).click();
   await page.getByRole("button", { name: "Make the link" }).click();
   const address = page.getByRole("textbox", { name: "Address" });
@@ -224,6 +244,13 @@ test("the seller opens the link without script, answers, and the buyer reads it 
   expect(answer?.status()).toBe(200);
   await expect(theirs.getByRole("heading", { level: 1, name: "Repair estimate" })).toBeVisible();
   await expect(theirs.locator("img").first()).toBeVisible();
+  // What is the buyer's alone is neither in what went to the server nor in what comes from it.
+  const body = (await answer?.body())?.toString("latin1") ?? "";
+  expect(sent).toHaveLength(1);
+  for (const traffic of [sent[0] ?? "", body]) {
+    expect(traffic).toContain("IN-20417");
+    for (const secret of secrets) expect(traffic).not.toContain(secret);
+  }
   const part = theirs.locator("section", {
     has: theirs.getByRole("heading", { name: "Pads", exact: true }),
   });
