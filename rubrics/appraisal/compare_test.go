@@ -117,6 +117,7 @@ func TestSidesAreTheAppraisals(t *testing.T) {
 
 // M57 through the whole: a failed danger point stands last whatever the weights.
 func TestFailedDangerPointStandsLast(t *testing.T) {
+	t.Parallel()
 	barred := map[string]Finding{}
 	for _, id := range []string{"weld", "rope", "hose", "paint", "only"} {
 		barred[id] = grade(4)

@@ -76,6 +76,7 @@ func files(t *testing.T, random int) (_ *appraisal.Judge, all []*appraisal.File)
 
 // The prices are told in steps above the error of drawing, of the series 1, 2, 5.
 func TestStepIsAboveTheError(t *testing.T) {
+	t.Parallel()
 	judge, all := files(t, 12)
 	coarse := 0
 	for i, f := range all {
@@ -116,6 +117,7 @@ func TestStepIsAboveTheError(t *testing.T) {
 // fits what is printed: in units of the printed error it follows Student's t of 9
 // degrees of freedom, beyond 2.262 one time in twenty.
 func TestErrorOfDrawingIsTheTrueOne(t *testing.T) {
+	t.Parallel()
 	const turns = 20
 	judge, all := files(t, 3)
 	beyond, squares, n := 0, 0.0, 0.0
@@ -157,6 +159,7 @@ func TestErrorOfDrawingIsTheTrueOne(t *testing.T) {
 // What the draws come to on average is what the classes, points and extras of real
 // rubrics say it must.
 func TestMeanOfRealAppraisals(t *testing.T) {
+	t.Parallel()
 	judge, all := files(t, 5)
 	for i, f := range all {
 		if drawn, drawing, expected := judge.Mean(t, f); math.Abs(drawn-expected) > 4*drawing {
@@ -169,6 +172,7 @@ func TestMeanOfRealAppraisals(t *testing.T) {
 // the draws say. Answers too rare are not followed further, so a long plan is
 // told a little low, never high.
 func TestPlansOfRealAppraisals(t *testing.T) {
+	t.Parallel()
 	judge, all := files(t, 1)
 	told, drawn := 0.0, 0.0
 	for i, f := range all {

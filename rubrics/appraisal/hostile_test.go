@@ -159,6 +159,7 @@ func TestTwentyThousandComparables(t *testing.T) {
 
 // What was read can be written and read again, however little room is left.
 func TestEncodeStaysReadable(t *testing.T) {
+	t.Parallel()
 	src := with(`"x":[` + strings.Repeat("[],", 2_000_000) + `[]]`)
 	d, err := Decode([]byte(src))
 	if err != nil {

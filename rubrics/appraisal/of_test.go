@@ -308,6 +308,7 @@ func TestHeldChecks(t *testing.T) {
 // Whatever is found, the result is finite JSON, scores stay in their bands and
 // the same file gives the same bytes.
 func TestAnyFindingsGiveAnHonestResult(t *testing.T) {
+	t.Parallel()
 	j := testJudge()
 	rapid.Check(t, func(t *rapid.T) {
 		f := testFile()

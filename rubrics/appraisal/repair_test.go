@@ -15,6 +15,7 @@ import (
 // TestRepairOfTheRest: leaving out any lines, or any findings, gives the estimate of
 // a file in which their findings were never made.
 func TestRepairOfTheRest(t *testing.T) {
+	t.Parallel()
 	jd := carriedJudge(t)
 	luck := rand.New(rand.NewPCG(5, 7))
 	seen := 0

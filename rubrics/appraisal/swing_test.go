@@ -92,6 +92,7 @@ func TestSwingsAgainstFixedInputs(t *testing.T) {
 // What is not computed, since lines of a kind are taken by their width alone, is
 // none of the five widest.
 func TestSwingsAreTheWidest(t *testing.T) {
+	t.Parallel()
 	luck := rand.New(rand.NewPCG(3, 4))
 	for range 25 {
 		m := testModel(t, func(f *File) {
