@@ -4,8 +4,12 @@ export default defineConfig({
   testDir: "e2e",
   testMatch: "*.e2e.ts",
   timeout: 180_000,
-  // One walks over every screen while the other does the rest.
+  // One walks over every screen, which takes longest and so begins first, while the other does the rest.
   workers: 2,
+  projects: [
+    { name: "screens", testMatch: "screens.e2e.ts" },
+    { name: "the rest", testIgnore: "screens.e2e.ts" },
+  ],
   fullyParallel: false,
   forbidOnly: true,
   // A shared, loaded machine may stall a browser; what needed a second try is listed as flaky.
