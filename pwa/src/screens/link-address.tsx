@@ -1,31 +1,18 @@
-import { useId, useRef, useState } from "preact/hooks";
+import { useId, useRef } from "preact/hooks";
 import type { Link } from "../data/links.ts";
 import { Labelled } from "../parts/field.tsx";
+import { useHandOn } from "../parts/use-hand-on.ts";
 import { linkWords as words } from "../words/hand-over.ts";
 
 /** The address of a link: to copy, to hand on, to scan. */
 export function LinkAddress({ link }: { link: Pick<Link, "url" | "qr" | "public"> }) {
   const dom = useId();
   const field = useRef<HTMLInputElement>(null);
-  const [said, setSaid] = useState<string | undefined>(undefined);
-  const copy = async () => {
-    try {
-      await navigator.clipboard.writeText(link.url);
-      setSaid(words.copied);
-    } catch {
-      // No clipboard without a secure address, or it was not allowed.
-      field.current?.focus();
-      field.current?.select();
-      setSaid(words.notCopied);
-    }
+  const mark = () => {
+    field.current?.focus();
+    field.current?.select();
   };
-  const share = async () => {
-    try {
-      await navigator.share({ url: link.url });
-    } catch (cause) {
-      if (!(cause instanceof DOMException && cause.name === "AbortError")) await copy();
-    }
-  };
+  const { said, copy, share } = useHandOn({ text: link.url, data: { url: link.url }, words, mark });
   return (
     <div class="block">
       {!link.public && <p class="field-problem">{words.notPublic}</p>}
@@ -36,7 +23,7 @@ export function LinkAddress({ link }: { link: Pick<Link, "url" | "qr" | "public"
         <button type="button" class="button" onClick={() => void copy()}>
           {words.copy}
         </button>
-        {typeof navigator.share === "function" && (
+        {share && (
           <button type="button" class="button" onClick={() => void share()}>
             {words.share}
           </button>

@@ -1,6 +1,7 @@
-import { useId, useRef, useState } from "preact/hooks";
+import { useId, useRef } from "preact/hooks";
 import { Labelled } from "../parts/field.tsx";
 import { Fold } from "../parts/fold.tsx";
+import { useHandOn } from "../parts/use-hand-on.ts";
 import { visitWords as words } from "../words/visit.ts";
 
 /** The message to the seller, to copy or hand on to another app; where neither works it can be copied by hand. */
@@ -8,38 +9,20 @@ export function VisitMessage({ text }: { text: string }) {
   const dom = useId();
   const field = useRef<HTMLTextAreaElement>(null);
   const fold = useRef<HTMLDivElement>(null);
-  const [said, setSaid] = useState<string | undefined>(undefined);
   const mark = () => {
     const details = fold.current?.querySelector("details");
     if (details) details.open = true;
     field.current?.focus();
     field.current?.select();
-    setSaid(words.notCopied);
   };
-  const copy = async () => {
-    try {
-      await navigator.clipboard.writeText(text);
-      setSaid(words.copied);
-    } catch {
-      // No clipboard without a secure address, or it was not allowed.
-      mark();
-    }
-  };
-  const share = async () => {
-    try {
-      await navigator.share({ text });
-      setSaid(words.shared);
-    } catch (cause) {
-      if (!(cause instanceof DOMException && cause.name === "AbortError")) await copy();
-    }
-  };
+  const { said, copy, share } = useHandOn({ text, data: { text }, words, mark });
   return (
     <div class="visit-message" ref={fold}>
       <div class="button-row">
         <button type="button" class="button button-main" onClick={() => void copy()}>
           {words.copy}
         </button>
-        {typeof navigator.share === "function" && (
+        {share && (
           <button type="button" class="button" onClick={() => void share()}>
             {words.share}
           </button>
